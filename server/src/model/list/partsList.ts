@@ -1,0 +1,113 @@
+/**
+ * The parts list as the analysis sees it, whatever file it came from.
+ * Spans are offsets into `PartsList.text`, the decoded text without byte-order mark.
+ */
+import type { Quantity } from "../../quantity/value.ts";
+import type { Span } from "../../text/span.ts";
+
+/** What a column of a parts list can mean. */
+export const MEANINGS = [
+  "item",
+  "designator",
+  "quantity",
+  "value",
+  "tolerance",
+  "power",
+  "voltage",
+  "current",
+  "package",
+  "height",
+  "description",
+  "part number",
+  "fitted",
+  "optional",
+  "spare",
+  "board",
+  "side",
+  "bag",
+  "notes",
+] as const;
+export type Meaning = (typeof MEANINGS)[number];
+
+/** A cell's content without quotes and outer space, and where it stands. */
+export interface Cell {
+  readonly text: string;
+  readonly span: Span;
+}
+
+/** What a column was taken for, and why, in one plain sentence. */
+export interface ColumnChoice {
+  /** Zero-based position in the row. */
+  readonly column: number;
+  readonly header: string;
+  readonly headerSpan?: Span;
+  readonly meaning?: Meaning;
+  readonly why: string;
+}
+
+export interface ListedDesignator {
+  /** As written, carried prefix filled in: `C3` for the `3` of `C1,3`. */
+  readonly name: string;
+  /** Where it stands; all members of a range share the range's span. */
+  readonly span: Span;
+}
+
+/** One line of the list: a kind of part with its designators, or hardware without any. */
+export interface ListLine {
+  /** Position in `PartsList.lines`. */
+  readonly index: number;
+  /** One-based line of the file where the row begins. */
+  readonly row: number;
+  readonly span: Span;
+  readonly cells: { readonly [meaning in Meaning]?: Cell };
+  readonly designators: readonly ListedDesignator[];
+  /** The stated quantity; undefined when the list has none or it could not be read. */
+  readonly quantity?: number;
+  /** Length supplied by the line in metres, where the quantity is a length. */
+  readonly metres?: number;
+  readonly spare?: number;
+  /** Value, tolerance and ratings read from their own columns or from the value text. */
+  readonly value?: Quantity;
+  readonly tolerance?: string;
+  readonly power?: Quantity;
+  readonly voltage?: Quantity;
+  readonly current?: Quantity;
+  /** Body height in mm from the list's own column. */
+  readonly height?: number;
+  /** False where the line is marked do-not-fit. */
+  readonly fitted: boolean;
+  /** The builder may leave it out. */
+  readonly optional: boolean;
+  readonly board?: string;
+  readonly side?: "top" | "bottom";
+}
+
+/** Codes of the checks that report what the reader found. */
+export type ListProblemCode =
+  | "unreadable-list"
+  | "designator-syntax"
+  | "repeated-designator"
+  | "count-mismatch";
+
+export interface ListProblem {
+  readonly code: ListProblemCode;
+  readonly span: Span;
+  readonly message: string;
+  /** Line the problem belongs to, so that a check can weigh it against the guide. */
+  readonly line?: number;
+}
+
+export interface PartsList {
+  readonly uri: string;
+  /** Decoded text without byte-order mark; empty when the bytes are no text. */
+  readonly text: string;
+  readonly format: "csv" | "markdown" | "unreadable";
+  /** `utf-8`, `utf-16le`, `utf-16be` or `windows-1252`. */
+  readonly encoding: string;
+  readonly columns: readonly ColumnChoice[];
+  readonly lines: readonly ListLine[];
+  readonly problems: readonly ListProblem[];
+}
+
+/** Designators of one list beyond this number are not read (a finding says so). */
+export const MAX_PARTS = 200_000;

@@ -1,0 +1,39 @@
+/** Half-open range of UTF-16 offsets in one text. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The span `by` code units further on. */
+export function shift(span: Span, by: number): Span {
+  return { start: span.start + by, end: span.end + by };
+}
+
+/** Whether `offset` lies in the span or touches its end, as a cursor does. */
+export function touches(span: Span, offset: number): boolean {
+  return offset >= span.start && offset <= span.end;
+}
+
+/** One replacement in a text; `span` refers to the text before any edit. */
+export interface TextEdit {
+  readonly span: Span;
+  readonly text: string;
+}
+
+/**
+ * The text after all edits.
+ * Edits may come in any order but must not overlap; insertions at one place keep their order.
+ */
+export function applyEdits(text: string, edits: readonly TextEdit[]): string {
+  const sorted = edits
+    .map((edit, index) => ({ edit, index }))
+    .sort((a, b) => a.edit.span.start - b.edit.span.start || a.index - b.index);
+  let out = "";
+  let done = 0;
+  for (const { edit } of sorted) {
+    if (edit.span.start < done) throw new RangeError("edits overlap");
+    out += text.slice(done, edit.span.start) + edit.text;
+    done = edit.span.end;
+  }
+  return out + text.slice(done);
+}
