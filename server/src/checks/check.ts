@@ -1,0 +1,81 @@
+/**
+ * What a check is. A check names one problem; its file is named after its code.
+ * The engine calls only the hooks whose ground has changed, so a hook may depend on nothing but
+ * what it is given: `part` on the uses of that part (and of its socket or chip), `mark` on the mark,
+ * `stage` on the stage's marks, `line` on the uses of the line's parts, `list` on the list,
+ * `guide` on anything, but it runs after every edit and must be cheap.
+ */
+import type {
+  Anchor,
+  Guide,
+  GuidePiece,
+  ResolvedMark,
+  Stage,
+  Step,
+  Use,
+} from "../model/guide.ts";
+import type { ListLine, PartsList } from "../model/list/partsList.ts";
+import type { Hardware, Part } from "../model/parts.ts";
+import type { TextEdit } from "../text/span.ts";
+
+export type Severity = "error" | "warning" | "information" | "hint";
+
+export interface CheckMeta {
+  /** Kebab-case; also the file's and the page's name. */
+  readonly code: string;
+  /** One line for lists and settings. */
+  readonly summary: string;
+  readonly severity: Severity;
+  /** Where the rule comes from: a standard, or "common practice". */
+  readonly source: string;
+  readonly tags: readonly ("parts" | "order" | "list" | "form")[];
+}
+
+/** A set of edits that removes a finding. */
+export interface Fix {
+  readonly title: string;
+  /** Safe fixes change no meaning; `kitquill check --fix` applies only these. */
+  readonly safe: boolean;
+  readonly edits: readonly { readonly uri: string; readonly edits: readonly TextEdit[] }[];
+}
+
+export interface Related {
+  readonly at: Anchor;
+  readonly message: () => string;
+}
+
+/** Messages are made late, because step numbers in them follow edits elsewhere. */
+export interface Finding {
+  readonly at: Anchor;
+  readonly message: () => string;
+  /** Other than the check's own severity. */
+  readonly severity?: Severity;
+  readonly related?: readonly Related[];
+  /** Each gives a fix, or undefined when it would not be safe where the text stands now. */
+  readonly fixes?: readonly (() => Fix | undefined)[];
+  /** Parts that the finding explains, so that `missing-part` stays silent about them. */
+  readonly explains?: readonly Part[];
+}
+
+export interface Check {
+  readonly meta: CheckMeta;
+  mark?(mark: ResolvedMark, guide: Guide): Iterable<Finding>;
+  piece?(piece: GuidePiece, guide: Guide): Iterable<Finding>;
+  part?(part: Part, uses: readonly Use[], guide: Guide): Iterable<Finding>;
+  hardware?(hardware: Hardware, uses: readonly Use[], guide: Guide): Iterable<Finding>;
+  line?(line: ListLine, list: PartsList, guide: Guide): Iterable<Finding>;
+  /** `before` and `after`: the tallest part in place on each board when the stage begins and ends. */
+  stage?(stage: Stage, before: BoardTops, guide: Guide): StageResult;
+  list?(list: PartsList, guide: Guide): Iterable<Finding>;
+  guide?(guide: Guide): Iterable<Finding>;
+}
+
+/** The use that put the tallest part in place, by board and side. */
+export type BoardTops = ReadonlyMap<string, Use>;
+
+export interface StageResult {
+  readonly findings: Iterable<Finding>;
+  readonly after: BoardTops;
+}
+
+export type { Anchor, Guide, Stage, Step, Use };

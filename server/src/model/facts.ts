@@ -1,0 +1,89 @@
+/**
+ * What one piece of a guide says, from its text alone.
+ * Spans are relative to the piece, so facts stay true while text before the piece grows or shrinks.
+ */
+import type { Figure, PartMark, SyntaxProblem } from "../syntax/dialect.ts";
+import type { Span } from "../text/span.ts";
+
+export type Fact =
+  | HeadingFact
+  | StepFact
+  | MarkFact
+  | FigureFact
+  | MentionFact
+  | NoteFact
+  | CommentFact;
+
+export interface HeadingFact {
+  readonly kind: "heading";
+  readonly span: Span;
+  readonly level: number;
+  readonly title: string;
+}
+
+/** Opens a step; what follows belongs to it up to the next step or heading. */
+export interface StepFact {
+  readonly kind: "step";
+  /** The list item or block. */
+  readonly span: Span;
+  /** 0 for a step, 1 for a sub-step, and so on. */
+  readonly depth: number;
+  /** `item`: an ordered list item; `block`: a heading, paragraph, bullet or table row with a mark. */
+  readonly source: "item" | "block";
+}
+
+export interface MarkFact {
+  readonly kind: "mark";
+  readonly mark: PartMark;
+}
+
+export interface FigureFact {
+  readonly kind: "figure";
+  readonly figure: Figure;
+}
+
+/** A word of the prose that has the form of a designator. */
+export interface MentionFact {
+  readonly kind: "mention";
+  readonly span: Span;
+  readonly name: string;
+}
+
+export interface NoteFact {
+  readonly kind: "note";
+  readonly span: Span;
+  readonly signal: "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
+  /** The hazard named after the signal word, as written. */
+  readonly hazard: string;
+  /** A GitHub alert: its rank is not judged. */
+  readonly alert: boolean;
+}
+
+export interface CommentFact {
+  readonly kind: "comment";
+  readonly span: Span;
+  /** Inside a step's own line; otherwise it stands before what it concerns. */
+  readonly inline: boolean;
+  readonly comment: CheckerComment;
+}
+
+/** A comment for the checker; other HTML comments are no facts. */
+export type CheckerComment =
+  | {
+      readonly kind: "allow";
+      readonly code: string;
+      readonly codeSpan: Span;
+      /** Empty when the reason is missing. */
+      readonly reason: string;
+    }
+  | { readonly kind: "board"; readonly board: string; readonly boardSpan: Span }
+  | { readonly kind: "power on" }
+  | { readonly kind: "parts table"; readonly end: boolean };
+
+export interface PieceFacts {
+  /** In document order. */
+  readonly facts: readonly Fact[];
+  readonly problems: readonly SyntaxProblem[];
+  /** Whether a level-2 heading stands in the piece. */
+  readonly opensStage: boolean;
+}

@@ -1,0 +1,126 @@
+/** The guide as checks and features see it: pages, stages, steps, and who uses which part. */
+import type { FrontMatter } from "../syntax/frontMatter.ts";
+import type { Item, PartMark, Role } from "../syntax/dialect.ts";
+import type { Span } from "../text/span.ts";
+import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "./facts.ts";
+import type { PartsList } from "./list/partsList.ts";
+import type { Hardware, Part, Supply } from "./parts.ts";
+
+/** A page of the guide: one Markdown file. */
+export interface Page {
+  readonly uri: string;
+  readonly text: string;
+  readonly frontMatter: FrontMatter | undefined;
+}
+
+/** A piece of a page's text that is parsed alone; `start` moves when text before it changes. */
+export interface GuidePiece {
+  readonly page: Page;
+  /** Offset in the page's text. */
+  readonly start: number;
+  readonly length: number;
+  /** Position among all pieces of the guide. */
+  readonly order: number;
+  readonly facts: PieceFacts;
+  readonly steps: readonly Step[];
+  readonly marks: readonly ResolvedMark[];
+}
+
+/** A place that stays true while the text around it changes. */
+export type Anchor =
+  | { readonly piece: GuidePiece; readonly span: Span }
+  | { readonly uri: string; readonly span: Span };
+
+export interface Step {
+  readonly piece: GuidePiece;
+  readonly fact: StepFact;
+  /** Position among the steps of its piece. */
+  readonly index: number;
+  readonly stage: Stage;
+  /** `4.2`, sub-step `4.2.1`; follows edits, so read it late. */
+  readonly number: string;
+}
+
+export interface Stage {
+  /** Counts stages with steps from 1. */
+  readonly number: number;
+  /** Undefined for steps before the first level-2 heading. */
+  readonly heading: { readonly piece: GuidePiece; readonly fact: HeadingFact } | undefined;
+  /** What `<!-- board … -->` at its head says. */
+  readonly board: string | undefined;
+  readonly steps: readonly Step[];
+  /** Checker comments and hazard notes between the heading and the first step. */
+  readonly head: readonly { readonly piece: GuidePiece; readonly fact: CommentFact | NoteFact }[];
+  /** Whether a step of it takes a reading. */
+  readonly hasReading: boolean;
+}
+
+/** A mark with its items looked up in the parts list. */
+export interface ResolvedMark {
+  readonly piece: GuidePiece;
+  readonly mark: PartMark;
+  /** Undefined for tool, own, see and label marks outside any step. */
+  readonly step: Step | undefined;
+  readonly items: readonly ResolvedItem[];
+}
+
+export interface ResolvedItem {
+  readonly item: Item;
+  /** What the item means, in the order of its names or of the list. */
+  readonly supplies: readonly Supply[];
+  /** Names that no list knows, with the board they were looked for on. */
+  readonly unknown: readonly { readonly name: string; readonly board: string; readonly span: Span }[];
+  /** A bare designator that several boards have; the first board was taken. */
+  readonly doubtfulBoard: boolean;
+  /** For an amount: hardware lines that fit the key equally well; one when it is clear. */
+  readonly candidates: readonly Hardware[];
+}
+
+/** One part (or hardware line) taken up by one mark. */
+export interface Use {
+  readonly supply: Supply;
+  readonly role: Role;
+  readonly resolved: ResolvedMark;
+  readonly item: Item;
+  /** Where the part stands in the mark, relative to the piece; members of a range share it. */
+  readonly span: Span;
+  readonly step: Step;
+  /** Pieces used; 1 for a part. Undefined for a length. */
+  readonly count: number | undefined;
+  readonly metres: number | undefined;
+}
+
+/** What the checks may ask. Answers are current at the time of asking. */
+export interface Guide {
+  readonly pages: readonly Page[];
+  readonly frontMatter: FrontMatter;
+  readonly lists: readonly PartsList[];
+  readonly parts: readonly Part[];
+  readonly hardware: readonly Hardware[];
+  readonly boards: readonly string[];
+  readonly stages: readonly Stage[];
+  readonly settings: GuideSettings;
+  /** Uses of a part or hardware line in document order. */
+  uses(supply: Supply): readonly Use[];
+  /** The part of that name; `board` only where the mark or stage names one. */
+  find(name: string, board?: string): Part | undefined;
+  /** Up to three listed designators nearest to the name, nearest first. */
+  nearest(name: string, board?: string): readonly string[];
+  /** Chip of a socket and socket of a chip, where the list tells. */
+  socketOf(chip: Part): Part | undefined;
+  chipOf(socket: Part): Part | undefined;
+  /** Document order of two uses or steps: negative when `a` comes first. */
+  compare(a: Use | Step, b: Use | Step): number;
+  /** Steps and places of a label, in document order. */
+  labels(name: string): readonly { readonly piece: GuidePiece; readonly span: Span; readonly step: Step | undefined }[];
+  /** All label names and all `see` references. */
+  labelNames(): Iterable<string>;
+  references(): Iterable<{ readonly name: string; readonly piece: GuidePiece; readonly span: Span }>;
+  /** Whether the last stage already fits a part: the guide is past its first draft. */
+  readonly reachesEnd: boolean;
+}
+
+export interface GuideSettings {
+  /** How much lower (mm) a part may be than one fitted before it. */
+  readonly heightTolerance: number;
+}
