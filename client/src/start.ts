@@ -1,0 +1,131 @@
+/**
+ * The life of the server as the user sees it: started with the extension, restarted by command
+ * or after a crash, and when it cannot start, one clear message with the way to the log.
+ */
+
+import * as vscode from "vscode";
+import {
+  type BaseLanguageClient,
+  CloseAction,
+  ErrorAction,
+  type ErrorHandler,
+  type LanguageClientOptions,
+} from "vscode-languageclient";
+import { serveFiles } from "./files.ts";
+import { clientOptions, watchFiles } from "./options.ts";
+
+/** Makes a client for this host; the two hosts differ in how a server is run. */
+export type MakeClient = (options: LanguageClientOptions) => BaseLanguageClient;
+
+/** How long a server may take for its first answer before the user is told. */
+const PATIENCE_MS = 20_000;
+/** Crashes are healed silently this often in the time below, then the user decides. */
+const RESTARTS = 3;
+const RESTARTS_WITHIN_MS = 180_000;
+
+const NO_ANSWER = `Kitquill cannot check your guides: its server has not answered for ${PATIENCE_MS / 1000} seconds.`;
+const NO_START = "Kitquill cannot check your guides: its server did not start.";
+const CRASHES = "Kitquill has stopped checking your guides: its server keeps crashing.";
+const WHAT_NOW = "The log says more; your files are untouched.";
+
+const SHOW_LOG = "Show Log";
+const RESTART = "Restart Server";
+
+/** Starts the server and adds the commands; all of it ends with the extension. */
+export async function start(context: vscode.ExtensionContext, make: MakeClient): Promise<void> {
+  const log = vscode.window.createOutputChannel("Kitquill", { log: true });
+  const session = new Session(make, log);
+  context.subscriptions.push(
+    log,
+    session,
+    vscode.commands.registerCommand("kitquill.showLog", () => log.show()),
+    vscode.commands.registerCommand("kitquill.restartServer", () => session.restart()),
+  );
+  await session.start();
+}
+
+class Session implements vscode.Disposable {
+  private client: BaseLanguageClient | undefined;
+  /** While true, start() itself tells the user about a failure. */
+  private starting = false;
+  private readonly watched = watchFiles();
+  private readonly crashes: number[] = [];
+
+  constructor(
+    private readonly make: MakeClient,
+    private readonly log: vscode.LogOutputChannel,
+  ) {}
+
+  /** Resolves when the server runs or the user has been told why it does not. */
+  async start(): Promise<void> {
+    const late = setTimeout(() => this.tell(NO_ANSWER), PATIENCE_MS);
+    this.starting = true;
+    try {
+      const options = clientOptions(this.log, this.watched);
+      this.client = this.make({ ...options, errorHandler: this.errorHandler() });
+      serveFiles(this.client);
+      await this.client.start();
+      this.log.info("The server is running.");
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      this.log.error(`The server did not start: ${reason}`);
+      this.tell(NO_START);
+    } finally {
+      this.starting = false;
+      clearTimeout(late);
+    }
+  }
+
+  async restart(): Promise<void> {
+    this.log.info("Restarting the server.");
+    this.crashes.length = 0;
+    await this.stop();
+    await this.start();
+  }
+
+  async dispose(): Promise<void> {
+    await this.stop();
+    this.watched.dispose();
+  }
+
+  private async stop(): Promise<void> {
+    const client = this.client;
+    this.client = undefined;
+    try {
+      await client?.dispose();
+    } catch (error) {
+      // A client whose server never ran refuses to stop; there is nothing to stop then.
+      this.log.debug(`The old server could not be asked to stop: ${error}`);
+    }
+  }
+
+  private errorHandler(): ErrorHandler {
+    return {
+      error: (error) => {
+        this.log.error(`The connection to the server has an error: ${error.message}`);
+        return { action: ErrorAction.Continue, handled: true };
+      },
+      closed: () => {
+        if (this.starting) return { action: CloseAction.DoNotRestart, handled: true };
+        if (this.countCrash() <= RESTARTS) return { action: CloseAction.Restart, handled: true };
+        this.tell(CRASHES);
+        return { action: CloseAction.DoNotRestart, handled: true };
+      },
+    };
+  }
+
+  /** Crashes in the recent past, this one included. */
+  private countCrash(): number {
+    const now = Date.now();
+    this.crashes.push(now);
+    return this.crashes.filter((time) => time > now - RESTARTS_WITHIN_MS).length;
+  }
+
+  private tell(message: string): void {
+    const shown = vscode.window.showErrorMessage(`${message} ${WHAT_NOW}`, SHOW_LOG, RESTART);
+    void shown.then((choice) => {
+      if (choice === SHOW_LOG) this.log.show();
+      if (choice === RESTART) void this.restart();
+    });
+  }
+}

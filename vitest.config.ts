@@ -1,0 +1,9 @@
+/** The tests that need no editor; those in test/editor have a configuration of their own. */
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    include: ["test/**/*.test.ts"],
+    exclude: ["test/editor/**", "**/node_modules/**"],
+  },
+});
