@@ -2,8 +2,8 @@
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Item, PartMark, Role } from "../syntax/dialect.ts";
 import type { Span } from "../text/span.ts";
-import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "./facts.ts";
-import type { PartsList } from "./list/partsList.ts";
+import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "../syntax/facts.ts";
+import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 
 /** A page of the guide: one Markdown file. */
@@ -113,9 +113,15 @@ export interface Guide {
   compare(a: Use | Step, b: Use | Step): number;
   /** Steps and places of a label, in document order. */
   labels(name: string): readonly { readonly piece: GuidePiece; readonly span: Span; readonly step: Step | undefined }[];
+  /** Parts of a line of a list. */
+  partsOf(line: ListLine): readonly Part[];
   /** All label names and all `see` references. */
   labelNames(): Iterable<string>;
   references(): Iterable<{ readonly name: string; readonly piece: GuidePiece; readonly span: Span }>;
+  /** Parts that no mark accounts for (`isMissing`), in the order of the lists; kept current. */
+  readonly missing: Iterable<Part>;
+  /** Whether a finding other than `missing-part` already says what is wrong with the part. */
+  explained(part: Part): boolean;
   /** Whether the last stage already fits a part: the guide is past its first draft. */
   readonly reachesEnd: boolean;
 }

@@ -6,18 +6,17 @@ export interface Position {
   readonly column: number;
 }
 
-/** Offsets where lines begin. A line ends at LF, CRLF or a lone CR, as in CommonMark and LSP. */
+/**
+ * Offsets where lines begin. A line ends at LF, CRLF or a lone CR, as in CommonMark and LSP.
+ * `edit` keeps the index current without reading the whole text again.
+ */
 export class LineIndex {
-  readonly #starts: number[] = [0];
-  readonly #length: number;
+  #starts: number[];
+  #length: number;
 
   constructor(text: string) {
     this.#length = text.length;
-    for (let i = 0; i < text.length; i++) {
-      const code = text.charCodeAt(i);
-      if (code === 13 && text.charCodeAt(i + 1) === 10) continue;
-      if (code === 10 || code === 13) this.#starts.push(i + 1);
-    }
+    this.#starts = [0, ...lineStarts(text, 0, text.length)];
   }
 
   get count(): number {
@@ -31,23 +30,54 @@ export class LineIndex {
 
   positionAt(offset: number): Position {
     const at = Math.max(0, Math.min(offset, this.#length));
-    let low = 0;
-    let high = this.#starts.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if (this.#starts[middle]! <= at) low = middle;
-      else high = middle - 1;
-    }
-    return { line: low, column: at - this.#starts[low]! };
+    const line = this.#lineOf(at);
+    return { line, column: at - this.#starts[line]! };
   }
 
   offsetAt(position: Position): number {
     const start = this.lineStart(position.line);
     const next = this.lineStart(position.line + 1);
-    return Math.min(start + position.column, next);
+    return Math.min(start + Math.max(0, position.column), next);
   }
 
   range(span: Span): { start: Position; end: Position } {
     return { start: this.positionAt(span.start), end: this.positionAt(span.end) };
   }
+
+  /** Follows the replacement of `start` to `end`; `text` is the whole text after it. */
+  edit(start: number, end: number, replacement: string, text: string): void {
+    const by = replacement.length - (end - start);
+    // One character more on each side: an edit may split or join a CRLF.
+    const from = Math.max(0, start - 1);
+    const first = this.#lineOf(from) + 1;
+    const after = this.#lineOf(Math.min(this.#length, end + 1)) + 1;
+    const added = lineStarts(text, from, Math.min(text.length, start + replacement.length + 1));
+    const before = this.#starts.slice(0, first);
+    const behind = this.#starts.slice(after);
+    if (by !== 0) for (let i = 0; i < behind.length; i++) behind[i]! += by;
+    this.#starts = before.concat(added, behind);
+    this.#length = text.length;
+  }
+
+  #lineOf(offset: number): number {
+    let low = 0;
+    let high = this.#starts.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.#starts[middle]! <= offset) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+}
+
+/** Starts of the lines that follow line ends between `from` and `to`. */
+function lineStarts(text: string, from: number, to: number): number[] {
+  const starts: number[] = [];
+  for (let i = from; i < to; i++) {
+    const code = text.charCodeAt(i);
+    if (code === 13 && text.charCodeAt(i + 1) === 10) continue;
+    if (code === 10 || code === 13) starts.push(i + 1);
+  }
+  return starts;
 }

@@ -2,7 +2,7 @@
  * What one piece of a guide says, from its text alone.
  * Spans are relative to the piece, so facts stay true while text before the piece grows or shrinks.
  */
-import type { Figure, PartMark, SyntaxProblem } from "../syntax/dialect.ts";
+import type { Figure, PartMark, SyntaxProblem } from "./dialect.ts";
 import type { Span } from "../text/span.ts";
 
 export type Fact =
@@ -14,6 +14,7 @@ export type Fact =
   | NoteFact
   | CommentFact;
 
+/** A heading of the page itself; headings inside quotes and lists are no facts. */
 export interface HeadingFact {
   readonly kind: "heading";
   readonly span: Span;
@@ -30,6 +31,8 @@ export interface StepFact {
   readonly depth: number;
   /** `item`: an ordered list item; `block`: a heading, paragraph, bullet or table row with a mark. */
   readonly source: "item" | "block";
+  /** False for a block with bare words only: it is a step if the parts list knows one of them. */
+  readonly certain: boolean;
 }
 
 export interface MarkFact {
@@ -84,6 +87,6 @@ export interface PieceFacts {
   /** In document order. */
   readonly facts: readonly Fact[];
   readonly problems: readonly SyntaxProblem[];
-  /** Whether a level-2 heading stands in the piece. */
-  readonly opensStage: boolean;
+  /** Labels of link definitions and footnotes in the piece, normalised; they count in the whole page. */
+  readonly defines: { readonly links: readonly string[]; readonly footnotes: readonly string[] };
 }

@@ -1,0 +1,164 @@
+/**
+ * Runs the checks over a guide and keeps their findings. After an edit only those hooks run again
+ * whose ground has changed; the rest of the findings stand as they are.
+ */
+import type { GuideChanges, GuideState } from "../model/guideState.ts";
+import type { PartsList } from "../model/list/partsList.ts";
+import type { Part, Supply } from "../model/parts.ts";
+import type { PieceNode } from "../model/pieceNode.ts";
+import type { StageNode } from "../model/stageNode.ts";
+import type { BoardTops, Check, Finding } from "./check.ts";
+
+/** A finding and the check that made it. */
+export interface Found {
+  readonly check: Check;
+  readonly finding: Finding;
+}
+
+interface StageFindings {
+  readonly before: BoardTops;
+  readonly after: BoardTops;
+  readonly found: readonly Found[];
+}
+
+const NOTHING: readonly Found[] = [];
+const NO_TOPS: BoardTops = new Map();
+
+export class CheckRunner {
+  readonly #checks: readonly Check[];
+  readonly #byPiece = new Map<PieceNode, readonly Found[]>();
+  readonly #bySupply = new Map<Supply, readonly Found[]>();
+  readonly #byLine = new Map<object, readonly Found[]>();
+  #byStage = new Map<StageNode, StageFindings>();
+  #byList: readonly Found[] = NOTHING;
+  #byGuide: readonly Found[] = NOTHING;
+  /** How many findings explain a part. */
+  readonly #explained = new Map<Part, number>();
+
+  constructor(checks: readonly Check[]) {
+    this.#checks = checks;
+  }
+
+  run(guide: GuideState, changes: GuideChanges): void {
+    guide.explains = (part) => this.#explained.has(part);
+    if (changes.all) this.#forgetAll();
+    for (const piece of changes.retired) this.#keep(this.#byPiece, piece, NOTHING);
+    for (const piece of changes.admitted) this.#keep(this.#byPiece, piece, this.#ofPiece(piece, guide));
+    const supplies = changes.all ? [...guide.parts, ...guide.hardware] : related(changes, guide);
+    for (const supply of supplies) this.#keep(this.#bySupply, supply, this.#ofSupply(supply, guide));
+    const lines = new Map(supplies.map((supply) => [supply.line, supply.list]));
+    for (const [line, list] of lines) {
+      this.#keep(this.#byLine, line, this.#of((check) => check.line?.(line, list, guide)));
+    }
+    this.#runStages(guide, supplies);
+    if (changes.all) {
+      const lists: readonly PartsList[] = [...new Set(guide.lists)];
+      this.#byList = lists.flatMap((list) => this.#of((check) => check.list?.(list, guide)));
+    }
+    this.#byGuide = this.#of((check) => check.guide?.(guide));
+  }
+
+  *findings(): Generator<Found, void, void> {
+    for (const found of this.#byPiece.values()) yield* found;
+    for (const found of this.#bySupply.values()) yield* found;
+    for (const found of this.#byLine.values()) yield* found;
+    for (const { found } of this.#byStage.values()) yield* found;
+    yield* this.#byList;
+    yield* this.#byGuide;
+  }
+
+  #ofPiece(piece: PieceNode, guide: GuideState): readonly Found[] {
+    const found = this.#of((check) => check.piece?.(piece, guide));
+    for (const mark of piece.marks) found.push(...this.#of((check) => check.mark?.(mark, guide)));
+    return found;
+  }
+
+  #ofSupply(supply: Supply, guide: GuideState): readonly Found[] {
+    const uses = guide.uses(supply);
+    return this.#of((check) =>
+      supply.kind === "part"
+        ? check.part?.(supply, uses, guide)
+        : check.hardware?.(supply, uses, guide),
+    );
+  }
+
+  #runStages(guide: GuideState, supplies: readonly Supply[]): void {
+    // Whether a part takes its turn can hang on a mark in another stage (later, place).
+    const touched = new Set<unknown>();
+    for (const supply of supplies) for (const use of guide.uses(supply)) touched.add(use.step.stage);
+    const byStage = new Map<StageNode, StageFindings>();
+    let tops = NO_TOPS;
+    for (const stage of guide.stages) {
+      const known = touched.has(stage) ? undefined : this.#byStage.get(stage);
+      const kept = known && sameTops(known.before, tops) ? known : this.#ofStage(stage, tops, guide);
+      byStage.set(stage, kept);
+      tops = kept.after;
+    }
+    this.#byStage = byStage;
+  }
+
+  #ofStage(stage: StageNode, before: BoardTops, guide: GuideState): StageFindings {
+    const found: Found[] = [];
+    let after = before;
+    for (const check of this.#checks) {
+      const result = check.stage?.(stage, before, guide);
+      if (!result) continue;
+      for (const finding of result.findings) found.push({ check, finding });
+      after = result.after;
+    }
+    return { before, after, found };
+  }
+
+  #of(findings: (check: Check) => Iterable<Finding> | undefined): Found[] {
+    const found: Found[] = [];
+    for (const check of this.#checks) {
+      const made = findings(check);
+      if (made) for (const finding of made) found.push({ check, finding });
+    }
+    return found;
+  }
+
+  #keep<Key>(store: Map<Key, readonly Found[]>, key: Key, found: readonly Found[]): void {
+    this.#explain(store.get(key) ?? NOTHING, -1);
+    this.#explain(found, 1);
+    if (found.length > 0) store.set(key, found);
+    else store.delete(key);
+  }
+
+  #explain(found: readonly Found[], by: 1 | -1): void {
+    for (const { finding } of found) {
+      for (const part of finding.explains ?? []) {
+        const count = (this.#explained.get(part) ?? 0) + by;
+        if (count > 0) this.#explained.set(part, count);
+        else this.#explained.delete(part);
+      }
+    }
+  }
+
+  #forgetAll(): void {
+    this.#byPiece.clear();
+    this.#bySupply.clear();
+    this.#byLine.clear();
+    this.#byStage.clear();
+    this.#explained.clear();
+  }
+}
+
+/** The changed supplies, and the sockets and chips that depend on them. */
+function related(changes: GuideChanges, guide: GuideState): readonly Supply[] {
+  const supplies = new Set(changes.supplies);
+  for (const supply of changes.supplies) {
+    if (supply.kind !== "part") continue;
+    const [socket, chip] = [guide.socketOf(supply), guide.chipOf(supply)];
+    if (socket) supplies.add(socket);
+    if (chip) supplies.add(chip);
+  }
+  return [...supplies];
+}
+
+function sameTops(a: BoardTops, b: BoardTops): boolean {
+  if (a === b) return true;
+  if (a.size !== b.size) return false;
+  for (const [board, use] of a) if (b.get(board) !== use) return false;
+  return true;
+}

@@ -1,0 +1,79 @@
+/** One page of a guide: its text cut into pieces, its front matter, and the labels it defines. */
+import { digestPiece, type Labels } from "../syntax/digest.ts";
+import type { PieceFacts } from "../syntax/facts.ts";
+import type { FrontMatter } from "../syntax/frontMatter.ts";
+import { readFrontMatter } from "../syntax/frontMatterReader.ts";
+import { PieceSequence } from "../syntax/pieces.ts";
+import type { Page } from "./guide.ts";
+
+const NO_LABELS: Labels = { links: [], footnotes: [] };
+
+export class GuidePage implements Page {
+  readonly uri: string;
+  readonly sequence: PieceSequence<PieceFacts>;
+  #labels: Labels = NO_LABELS;
+  #frontMatter: FrontMatter | undefined;
+
+  constructor(uri: string, text: string) {
+    this.uri = uri;
+    this.#frontMatter = readFrontMatter(text);
+    this.sequence = new PieceSequence(text, {
+      headLength: () => this.#frontMatter?.span.end ?? 0,
+      read: (piece, candidate) => digestPiece(piece, candidate, this.#labels),
+    });
+  }
+
+  get text(): string {
+    return this.sequence.text;
+  }
+
+  get frontMatter(): FrontMatter | undefined {
+    return this.#frontMatter;
+  }
+
+  /** Replaces text. Gives whether the front matter may have changed. */
+  edit(start: number, end: number, replacement: string): boolean {
+    const { text } = this;
+    const head = this.#frontMatter?.span.end ?? 0;
+    // An edit behind the head can still close front matter that was open.
+    const touchesHead = start <= head || (head === 0 && text.startsWith("---"));
+    if (touchesHead) {
+      this.#frontMatter = readFrontMatter(text.slice(0, start) + replacement + text.slice(end));
+    }
+    this.sequence.edit(start, end, replacement);
+    return touchesHead;
+  }
+
+  /** Reads on until the whole text is known; yields after each piece. */
+  *advance(): Generator<void, void, void> {
+    yield* this.sequence.advance();
+    const labels = this.#definedLabels();
+    const changed = [
+      ...difference(labels.links, this.#labels.links),
+      ...difference(labels.footnotes, this.#labels.footnotes).map((label) => `^${label}`),
+    ];
+    this.#labels = labels;
+    if (changed.length === 0) return;
+    // A label that comes or goes turns brackets elsewhere into links or back.
+    this.sequence.reread((_, text) => {
+      const folded = text.replace(/\s+/g, " ").toLowerCase().toUpperCase();
+      return changed.some((label) => folded.includes(`[${label}`) || folded.includes(`${label}]`));
+    });
+    yield;
+  }
+
+  #definedLabels(): Labels {
+    const links = new Set<string>();
+    const footnotes = new Set<string>();
+    for (const { digest } of this.sequence.pieces) {
+      for (const label of digest.defines.links) links.add(label);
+      for (const label of digest.defines.footnotes) footnotes.add(label);
+    }
+    if (links.size === 0 && footnotes.size === 0) return NO_LABELS;
+    return { links: [...links], footnotes: [...footnotes] };
+  }
+}
+
+function difference(a: readonly string[], b: readonly string[]): string[] {
+  return [...a.filter((one) => !b.includes(one)), ...b.filter((one) => !a.includes(one))];
+}

@@ -1,0 +1,257 @@
+/**
+ * A guide kept current under edits. After an edit only the pieces it touched are looked up again;
+ * the walk over all pieces compares identities and does no other work for what has not changed.
+ */
+import type { HeadingFact, PieceFacts } from "../syntax/facts.ts";
+import type { FrontMatter } from "../syntax/frontMatter.ts";
+import type { Piece } from "../syntax/pieces.ts";
+import type { Guide, GuideSettings, Step, Use } from "./guide.ts";
+import type { GuidePage } from "./guidePage.ts";
+import type { Kit } from "./kit.ts";
+import type { ListLine } from "./list/partsList.ts";
+import type { Part, Supply } from "./parts.ts";
+import { type Label, MarkNode, PieceNode, StepNode, UseNode } from "./pieceNode.ts";
+import { resolveSet } from "./resolve.ts";
+import { buildStages, StageNode } from "./stageNode.ts";
+import { UseIndex } from "./useIndex.ts";
+
+/** What an update changed, for those who keep results by piece, part or stage. */
+export interface GuideChanges {
+  /** Everything is new: the parts lists or what the guide says of them changed. */
+  readonly all: boolean;
+  readonly retired: readonly PieceNode[];
+  readonly admitted: readonly PieceNode[];
+  readonly supplies: ReadonlySet<Supply>;
+}
+
+export class GuideState implements Guide {
+  readonly pages: readonly GuidePage[];
+  readonly settings: GuideSettings;
+  stages: readonly StageNode[] = [];
+  pieces: readonly PieceNode[] = [];
+  /** Set by whoever runs the checks. */
+  explains: (part: Part) => boolean = () => false;
+  #kit: Kit;
+  #index: UseIndex;
+  #nodes = new Map<Piece<PieceFacts>, PieceNode>();
+  #dynamic = new Set<PieceNode>();
+  #labelled = new Set<PieceNode>();
+  #labels: Map<string, Label[]> | undefined;
+  #fresh = true;
+
+  constructor(pages: readonly GuidePage[], kit: Kit, settings: GuideSettings) {
+    this.pages = pages;
+    this.settings = settings;
+    this.#kit = kit;
+    this.#index = new UseIndex(kit.parts);
+  }
+
+  get kit(): Kit {
+    return this.#kit;
+  }
+
+  get frontMatter(): FrontMatter {
+    return this.pages[0]!.frontMatter!;
+  }
+
+  get lists() {
+    return this.#kit.lists;
+  }
+
+  get parts() {
+    return this.#kit.parts;
+  }
+
+  get hardware() {
+    return this.#kit.hardware;
+  }
+
+  get boards() {
+    return this.#kit.boards;
+  }
+
+  get missing(): readonly Part[] {
+    return this.#index.missing;
+  }
+
+  get reachesEnd(): boolean {
+    for (const stage of [...this.stages].reverse()) {
+      if (stage.steps.length > 0) return true;
+      if (stage.heading && isBlank(stage)) return false;
+    }
+    return false;
+  }
+
+  uses(supply: Supply): readonly UseNode[] {
+    return this.#index.of(supply);
+  }
+
+  find(name: string, board?: string): Part | undefined {
+    return this.#kit.find(name, board).part;
+  }
+
+  nearest(name: string, board?: string): readonly string[] {
+    return this.#kit.nearest(name, board);
+  }
+
+  partsOf(line: ListLine): readonly Part[] {
+    return this.#kit.partsOf(line);
+  }
+
+  socketOf(chip: Part): Part | undefined {
+    return this.#kit.socketOf(chip);
+  }
+
+  chipOf(socket: Part): Part | undefined {
+    return this.#kit.chipOf(socket);
+  }
+
+  explained(part: Part): boolean {
+    return this.explains(part);
+  }
+
+  compare(a: Use | Step, b: Use | Step): number {
+    const [one, other] = [a as UseNode | StepNode, b as UseNode | StepNode];
+    if (one instanceof UseNode && other instanceof UseNode) {
+      return one.step.piece.order - other.step.piece.order || one.index - other.index;
+    }
+    const [first, second] = [stepOf(one), stepOf(other)];
+    return first.piece.order - second.piece.order || first.index - second.index;
+  }
+
+  labels(name: string): readonly Label[] {
+    return this.#allLabels().get(name) ?? [];
+  }
+
+  labelNames(): Iterable<string> {
+    return this.#allLabels().keys();
+  }
+
+  *references(): Iterable<Label> {
+    for (const piece of inOrder(this.#labelled)) yield* piece.references;
+  }
+
+  /** Brings pieces, stages and uses up to date with the pages, which must be read to their end. */
+  update(): GuideChanges {
+    const retired: PieceNode[] = [];
+    const admitted: PieceNode[] = [];
+    const all = this.#fresh;
+    this.#fresh = false;
+    for (const page of this.pages) {
+      for (const piece of page.sequence.takeChanges().removed) this.#retire(piece, retired);
+    }
+    this.#walk(retired, admitted);
+    const known = new Map<HeadingFact | undefined, StageNode>(
+      this.stages.map((stage) => [stage.heading?.fact, stage]),
+    );
+    this.stages = buildStages(this.pieces, known);
+    if (this.#settleSets()) this.stages = buildStages(this.pieces, known);
+    return { all, retired, admitted, supplies: this.#index.takeChanged() };
+  }
+
+  #walk(retired: PieceNode[], admitted: PieceNode[]): void {
+    const pieces: PieceNode[] = [];
+    let board: string | undefined;
+    for (const page of this.pages) {
+      for (const cut of page.sequence.pieces) {
+        let node = this.#nodes.get(cut);
+        if (!node || node.boardBefore !== board) {
+          if (node) this.#retire(cut, retired);
+          node = this.#admit(page, cut, board);
+          admitted.push(node);
+        }
+        node.order = pieces.length;
+        board = node.boardAfter;
+        pieces.push(node);
+      }
+    }
+    this.pieces = pieces;
+  }
+
+  #admit(page: GuidePage, cut: Piece<PieceFacts>, board: string | undefined): PieceNode {
+    const node = new PieceNode(page, cut, this.#kit, board);
+    this.#nodes.set(cut, node);
+    this.#index.add(node.uses);
+    if (node.dynamic.length > 0) this.#dynamic.add(node);
+    if (node.labels.length + node.references.length > 0) {
+      this.#labelled.add(node);
+      this.#labels = undefined;
+    }
+    return node;
+  }
+
+  #retire(cut: Piece<PieceFacts>, retired: PieceNode[]): void {
+    const node = this.#nodes.get(cut);
+    if (!node) return;
+    this.#nodes.delete(cut);
+    this.#index.remove(node.uses);
+    this.#dynamic.delete(node);
+    if (this.#labelled.delete(node)) this.#labels = undefined;
+    retired.push(node);
+  }
+
+  /** Looks the sets up that depend on other marks. Gives whether one changed its meaning. */
+  #settleSets(): boolean {
+    let changed = false;
+    for (const node of inOrder(this.#dynamic)) {
+      for (const { mark, place } of node.dynamic) {
+        const before = mark.items[place]!;
+        if (before.item.kind !== "set") continue;
+        const board = this.#boardFor(mark);
+        const after = resolveSet(before.item, this.#kit, board, (part) =>
+          this.#index.isTaken(part, mark),
+        );
+        if (sameMembers(before.supplies, after.supplies)) continue;
+        mark.items[place] = after;
+        this.#index.remove(node.uses);
+        node.uses = node.listUses();
+        this.#index.add(node.uses);
+        changed = true;
+      }
+    }
+    return changed;
+  }
+
+  /** The board of a set: what its stage says, else the board of the stage's other marks. */
+  #boardFor(mark: MarkNode): string | undefined {
+    const stage = mark.step?.stage;
+    if (!(stage instanceof StageNode) || this.boards.length < 2) return undefined;
+    if (stage.board !== undefined) return stage.board;
+    for (const use of stage.uses()) {
+      if (use.resolved !== mark && use.supply.kind === "part") return use.supply.board;
+    }
+    return undefined;
+  }
+
+  #allLabels(): Map<string, Label[]> {
+    if (this.#labels) return this.#labels;
+    const labels = new Map<string, Label[]>();
+    for (const piece of inOrder(this.#labelled)) {
+      for (const label of piece.labels) {
+        labels.set(label.name, [...(labels.get(label.name) ?? []), label]);
+      }
+    }
+    this.#labels = labels;
+    return labels;
+  }
+}
+
+function stepOf(node: UseNode | StepNode): StepNode {
+  return node instanceof UseNode ? node.step : node;
+}
+
+function inOrder(pieces: ReadonlySet<PieceNode>): PieceNode[] {
+  return [...pieces].sort((a, b) => a.order - b.order);
+}
+
+function sameMembers(a: readonly Supply[], b: readonly Supply[]): boolean {
+  return a.length === b.length && a.every((one, index) => one === b[index]);
+}
+
+/** Whether nothing but the heading stands in the stage yet. */
+function isBlank(stage: StageNode): boolean {
+  const { piece, fact } = stage.heading!;
+  const rest = piece.page.text.slice(piece.start + fact.span.end, piece.start + piece.length);
+  const last = stage.slices.at(-1)?.piece ?? piece;
+  return last === piece && rest.trim() === "";
+}

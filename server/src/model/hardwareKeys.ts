@@ -1,0 +1,62 @@
+/** Finds the hardware line that an amount such as `6 × M3x10` means. */
+import type { Hardware } from "./parts.ts";
+
+/** Cells that may carry the name of a hardware line, in the order of trust. */
+const NAMING = ["part number", "value", "description", "package"] as const;
+
+export class HardwareKeys {
+  readonly #hardware: readonly Hardware[];
+  readonly #found = new Map<string, readonly Hardware[]>();
+
+  constructor(hardware: readonly Hardware[]) {
+    this.#hardware = hardware;
+  }
+
+  /** Lines that fit the key equally well: a whole cell first, then whole words of one. */
+  find(key: string): readonly Hardware[] {
+    const folded = foldKey(key);
+    const known = this.#found.get(folded);
+    if (known) return known;
+    const found = this.#search(folded);
+    this.#found.set(folded, found);
+    return found;
+  }
+
+  #search(key: string): readonly Hardware[] {
+    const item = /^item (\S+)$/.exec(key);
+    if (item) return this.#hardware.filter((line) => foldKey(cell(line, "item")) === item[1]);
+    const whole = this.#hardware.filter((line) =>
+      NAMING.some((meaning) => foldKey(cell(line, meaning)) === key),
+    );
+    if (whole.length > 0) return whole;
+    return this.#hardware.filter((line) =>
+      NAMING.some((meaning) => holdsWords(foldKey(cell(line, meaning)), key)),
+    );
+  }
+}
+
+function cell(hardware: Hardware, meaning: (typeof NAMING)[number] | "item"): string {
+  return hardware.line.cells[meaning]?.text ?? "";
+}
+
+/** Lower case, single spaces, `×` as `x`, none of either around an `x` between sizes. */
+export function foldKey(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/×/g, "x")
+    .replace(/[\s\u00a0\u2009\u202f]+/g, " ")
+    .replace(/(\d) ?x ?(?=\d)/g, "$1x")
+    .trim();
+}
+
+function holdsWords(text: string, words: string): boolean {
+  if (words === "") return false;
+  for (let at = text.indexOf(words); at >= 0; at = text.indexOf(words, at + 1)) {
+    if (isEdge(text[at - 1]) && isEdge(text[at + words.length])) return true;
+  }
+  return false;
+}
+
+function isEdge(character: string | undefined): boolean {
+  return character === undefined || !/[\p{L}\p{N}]/u.test(character);
+}

@@ -1,0 +1,328 @@
+/** All parts and hardware of a kit, from the lists of its boards and what the guide says of them. */
+import { readValue, sameValue } from "../quantity/readValue.ts";
+import { designatorKey, expandRange, readDesignator } from "../syntax/designators.ts";
+import type { FrontMatter } from "../syntax/frontMatter.ts";
+import { bodyHeight } from "../trade/bodyHeight.ts";
+import { partClass } from "../trade/partClass.ts";
+import { HardwareKeys } from "./hardwareKeys.ts";
+import type { ListedDesignator, ListLine, PartsList } from "./list/partsList.ts";
+import type { Hardware, Height, Part } from "./parts.ts";
+import { slips } from "./slips.ts";
+
+/** A list and the board that the guide's `parts` key ties it to. */
+export interface BoardList {
+  readonly board: string | undefined;
+  readonly list: PartsList;
+}
+
+/** What the guide's front matter adds to the lists. */
+export type KitNotes = Pick<FrontMatter, "heights" | "offBoard" | "spares">;
+
+export interface Lookup {
+  readonly part: Part | undefined;
+  /** Several boards have the designator and nothing says which is meant. */
+  readonly doubtful: boolean;
+}
+
+export class Kit {
+  readonly lists: readonly PartsList[];
+  readonly parts: readonly Part[];
+  readonly hardware: readonly Hardware[];
+  readonly boards: readonly string[];
+  readonly #byKey = new Map<string, Part[]>();
+  readonly #keys: HardwareKeys;
+  readonly #sets = new Map<string, readonly Part[]>();
+  readonly #byLine = new Map<ListLine, Part[]>();
+  #socketPairs: { chips: Map<Part, Part>; sockets: Map<Part, Part> } | undefined;
+
+  constructor(lists: readonly BoardList[], notes: KitNotes) {
+    this.lists = lists.map((entry) => entry.list);
+    this.boards = boardsOf(lists);
+    const heights = new HeightNotes(notes);
+    const parts: Part[] = [];
+    const lines: { line: ListLine; list: PartsList }[] = [];
+    for (const { list, board } of lists) {
+      for (const line of list.lines) {
+        if (line.designators.length === 0) lines.push({ line, list });
+        const name = line.board ?? board ?? "";
+        for (const listed of line.designators) this.#add(parts, { list, line, listed }, name, heights);
+      }
+    }
+    this.parts = parts;
+    this.hardware = lines.map(({ line, list }, index) =>
+      hardwareOf(parts.length + index, line, list, notes),
+    );
+    this.#keys = new HardwareKeys(this.hardware);
+    for (const part of parts) {
+      const siblings = this.#byLine.get(part.line);
+      if (siblings) siblings.push(part);
+      else this.#byLine.set(part.line, [part]);
+    }
+  }
+
+  /** Parts of a line, in the order of its designators. */
+  partsOf(line: ListLine): readonly Part[] {
+    return this.#byLine.get(line) ?? [];
+  }
+
+  /**
+   * The part of that name. `board` is what the mark itself says and is binding; `stageBoard` holds
+   * for bare names of its stage. Without either, a name that several boards have means the first.
+   */
+  find(name: string, board?: string, stageBoard?: string): Lookup {
+    const named = this.#named(name);
+    const wanted = board ?? stageBoard;
+    if (wanted !== undefined && this.boards.length > 0) {
+      const part = named.find((candidate) => sameName(candidate.board, wanted));
+      return { part, doubtful: false };
+    }
+    return { part: named[0], doubtful: new Set(named.map((part) => part.board)).size > 1 };
+  }
+
+  /** Hardware lines that fit the key equally well. */
+  findHardware(key: string): readonly Hardware[] {
+    return this.#keys.find(key);
+  }
+
+  /** Parts of a class (`R`) or of a value (`100n`), in the order of the lists. */
+  partsOfSet(of: string): readonly Part[] {
+    const known = this.#sets.get(of);
+    if (known) return known;
+    const letters = of.trim().toUpperCase();
+    const ofClass = this.parts.filter((part) => part.letters.toUpperCase() === letters);
+    const found = ofClass.length > 0 ? ofClass : this.#partsOfValue(of);
+    this.#sets.set(of, found);
+    return found;
+  }
+
+  /** Up to three listed designators one slip away, likeliest first. */
+  nearest(name: string, board?: string): readonly string[] {
+    const found: string[] = [];
+    for (const slip of slips(designatorKey(name))) {
+      const part = this.#byKey.get(slip)?.find((one) => board === undefined || one.board === board);
+      if (part && !found.includes(part.name)) found.push(part.name);
+      if (found.length === 3) break;
+    }
+    return found;
+  }
+
+  socketOf(chip: Part): Part | undefined {
+    return this.#sockets().sockets.get(chip);
+  }
+
+  chipOf(socket: Part): Part | undefined {
+    return this.#sockets().chips.get(socket);
+  }
+
+  #named(name: string): readonly Part[] {
+    const key = designatorKey(name);
+    const exact = this.#byKey.get(key);
+    if (exact) return exact;
+    // U3A and U3B are sections of U3 (ASME Y14.44-2008 2.1.3).
+    const section = readDesignator(key);
+    return section?.suffix ? (this.#byKey.get(section.letters + section.digits) ?? []) : [];
+  }
+
+  #add(parts: Part[], source: Source, board: string, heights: HeightNotes): void {
+    const key = designatorKey(source.listed.name);
+    const named = this.#byKey.get(key) ?? [];
+    const before = named.findIndex((part) => sameName(part.board, board));
+    if (before < 0) {
+      const part = partOf(parts.length, source, board, heights);
+      parts.push(part);
+      this.#byKey.set(key, [...named, part]);
+      return;
+    }
+    const merged = mergeListings(named[before]!, source, board, heights);
+    parts[merged.id] = merged;
+    this.#byKey.set(
+      key,
+      named.map((part, index) => (index === before ? merged : part)),
+    );
+  }
+
+  #partsOfValue(of: string): readonly Part[] {
+    return this.parts.filter((part) => {
+      if (!part.line.value) return foldText(part.line.cells.value?.text) === foldText(of);
+      const wanted = readValue(of, part.letters).value;
+      return wanted !== undefined && sameValue(wanted, part.line.value);
+    });
+  }
+
+  #sockets() {
+    this.#socketPairs ??= this.#pairSockets();
+    return this.#socketPairs;
+  }
+
+  /** A socket is named after its chip (XU3) or its line names the chip. */
+  #pairSockets() {
+    const chips = new Map<Part, Part>();
+    const sockets = new Map<Part, Part>();
+    for (const socket of this.parts) {
+      const chip = this.#chipNamedBy(socket);
+      if (!chip || chip === socket) continue;
+      chips.set(socket, chip);
+      sockets.set(chip, socket);
+    }
+    return { chips, sockets };
+  }
+
+  #chipNamedBy(socket: Part): Part | undefined {
+    const key = designatorKey(socket.name);
+    if (key.startsWith("X")) {
+      const chip = this.find(key.slice(1), socket.board).part;
+      if (chip) return chip;
+    }
+    if (classOf(socket.line, socket.letters) !== "socket") return undefined;
+    const { value, description, notes } = socket.line.cells;
+    const words = [value, description, notes].map((cell) => cell?.text ?? "").join(" ");
+    const named = words
+      .split(/[^\p{L}\p{N}_$]+/u)
+      .filter((word) => readDesignator(word))
+      .map((word) => this.find(word, socket.board).part);
+    const place = socket.line.designators.findIndex((one) => one.name === socket.name);
+    const chips = named.filter((part) => part !== undefined);
+    return chips[chips.length === socket.line.designators.length ? place : 0];
+  }
+}
+
+interface Source {
+  readonly list: PartsList;
+  readonly line: ListLine;
+  readonly listed: ListedDesignator;
+}
+
+function partOf(id: number, source: Source, board: string, heights: HeightNotes): Part {
+  const { list, line, listed } = source;
+  const letters = readDesignator(listed.name)?.letters ?? listed.name;
+  const height = heights.of(listed.name, letters, line);
+  return {
+    kind: "part",
+    id,
+    name: listed.name,
+    board,
+    letters,
+    list,
+    line,
+    listed,
+    fitted: line.fitted,
+    optional: line.optional,
+    ...(height && { height }),
+    offBoard: heights.isOffBoard(listed.name),
+    ...(line.side && { side: line.side }),
+  };
+}
+
+/**
+ * One designator on two lines: a chip and its socket are one part; of two variants the fitted one
+ * counts; otherwise the first line counts and the reader has reported the second.
+ */
+function mergeListings(first: Part, source: Source, board: string, heights: HeightNotes): Part {
+  const second = partOf(first.id, source, board, heights);
+  const firstIsSocket = classOf(first.line, first.letters) === "socket";
+  const secondIsSocket = classOf(second.line, second.letters) === "socket";
+  if (firstIsSocket && !secondIsSocket) return { ...second, socketLine: first.line };
+  if (secondIsSocket && !firstIsSocket) return { ...first, socketLine: second.line };
+  return !first.fitted && second.fitted ? second : first;
+}
+
+function classOf(line: ListLine, letters: string): string {
+  return partClass(letters, {
+    ...(line.cells.value && { value: line.cells.value.text }),
+    ...(line.cells.package && { package: line.cells.package.text }),
+    ...(line.cells.description && { description: line.cells.description.text }),
+  });
+}
+
+function hardwareOf(id: number, line: ListLine, list: PartsList, notes: KitNotes): Hardware {
+  const { description, value } = line.cells;
+  const name = description?.text || value?.text || line.cells["part number"]?.text || `line ${line.row}`;
+  const hardware: Hardware = {
+    kind: "hardware",
+    id,
+    name,
+    list,
+    line,
+    ...(line.quantity !== undefined && { supplied: line.quantity }),
+    ...(line.metres !== undefined && { metres: line.metres }),
+    spare: line.spare ?? 0,
+  };
+  const own = new HardwareKeys([hardware]);
+  const spares = notes.spares.find((entry) => own.find(entry.name).length > 0);
+  return spares ? { ...hardware, spare: spares.value } : hardware;
+}
+
+function boardsOf(lists: readonly BoardList[]): readonly string[] {
+  const boards = new Set<string>();
+  for (const { board, list } of lists) {
+    if (board) boards.add(board);
+    for (const line of list.lines) if (line.board) boards.add(line.board);
+  }
+  return [...boards];
+}
+
+/** Heights and off-board parts as the guide's front matter gives them. */
+class HeightNotes {
+  readonly #byPart = new Map<string, number>();
+  readonly #byPackage: { name: string; mm: number }[] = [];
+  readonly #offBoard = new Set<string>();
+  readonly #usual = new Map<ListLine, Height | undefined>();
+
+  constructor(notes: KitNotes) {
+    for (const { name, value } of notes.heights) {
+      const parts = namesOf(name);
+      for (const part of parts) this.#byPart.set(designatorKey(part), value);
+      this.#byPackage.push({ name: name.toLowerCase(), mm: value });
+    }
+    // The longest name is the most exact one.
+    this.#byPackage.sort((a, b) => b.name.length - a.name.length);
+    for (const { value } of notes.offBoard) {
+      for (const part of namesOf(value)) this.#offBoard.add(designatorKey(part));
+    }
+  }
+
+  isOffBoard(name: string): boolean {
+    return this.#offBoard.has(designatorKey(name));
+  }
+
+  of(name: string, letters: string, line: ListLine): Height | undefined {
+    const own = this.#byPart.get(designatorKey(name));
+    if (own !== undefined) return { mm: own, from: "the guide's heights" };
+    if (!this.#usual.has(line)) this.#usual.set(line, this.#ofLine(letters, line));
+    return this.#usual.get(line);
+  }
+
+  #ofLine(letters: string, line: ListLine): Height | undefined {
+    const footprint = line.cells.package?.text ?? "";
+    const folded = footprint.toLowerCase().replace(/^[^:]*:/, "");
+    const noted = this.#byPackage.find(({ name }) => folded !== "" && folded.startsWith(name));
+    if (noted) return { mm: noted.mm, from: `the guide's heights for ${footprint}` };
+    if (line.height !== undefined) return { mm: line.height, from: "the parts list" };
+    return bodyHeight({
+      letters,
+      ...(line.cells.value && { value: line.cells.value.text }),
+      ...(footprint && { package: footprint }),
+      ...(line.cells.description && { description: line.cells.description.text }),
+    });
+  }
+}
+
+/** Designators of a single name or a range such as `S1–S3`. */
+export function namesOf(text: string): readonly string[] {
+  const ends = text.split(/\s*(?:–|—|-|…|\.\.\.?|\bto\b)\s*/);
+  const first = readDesignator(ends[0]!.trim());
+  if (ends.length === 2 && first) {
+    const last = readDesignator(ends[1]!.trim()) ?? (/^\d+$/.test(ends[1]!) ? ends[1]! : undefined);
+    const range = last && expandRange(first, last, 10_000);
+    if (range) return range.names;
+  }
+  return [text.trim()];
+}
+
+function sameName(a: string, b: string): boolean {
+  return a.toLowerCase() === b.toLowerCase();
+}
+
+function foldText(text: string | undefined): string {
+  return (text ?? "").toLowerCase().replace(/\s+/g, "");
+}

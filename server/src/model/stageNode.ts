@@ -1,0 +1,155 @@
+/** Stages as runs of entries over the pieces of a guide. */
+import type { CommentFact, HeadingFact, NoteFact } from "../syntax/facts.ts";
+import type { Stage } from "./guide.ts";
+import type { PieceNode, StepNode, UseNode } from "./pieceNode.ts";
+
+/** Entries `from` to `to` of a piece, and the uses it had when the stage was built. */
+export interface Slice {
+  readonly piece: PieceNode;
+  readonly from: number;
+  readonly to: number;
+  readonly uses: readonly UseNode[];
+}
+
+export interface StageHeading {
+  readonly piece: PieceNode;
+  readonly fact: HeadingFact;
+}
+
+/** A comment that allows findings of one check, and for what it holds. */
+export interface Allow {
+  readonly piece: PieceNode;
+  readonly fact: CommentFact;
+  readonly code: string;
+  /** The step it stands above or in; undefined at the stage's head, where it holds for the stage. */
+  readonly step: StepNode | undefined;
+  /** Stands below the last step of the stage, so that it concerns nothing. */
+  readonly idle: boolean;
+}
+
+export class StageNode implements Stage {
+  number = 0;
+  readonly heading: StageHeading | undefined;
+  readonly slices: readonly Slice[];
+  readonly steps: StepNode[] = [];
+  readonly head: { piece: PieceNode; fact: CommentFact | NoteFact }[] = [];
+  readonly allows: Allow[] = [];
+  board: string | undefined;
+  hasReading = false;
+
+  constructor(heading: StageHeading | undefined, slices: readonly Slice[]) {
+    this.heading = heading;
+    this.slices = slices;
+    const waiting: { piece: PieceNode; fact: CommentFact }[] = [];
+    const counters: number[] = [];
+    for (const slice of slices) this.#read(slice, waiting, counters);
+    for (const { piece, fact } of waiting) this.#allow(piece, fact, undefined, true);
+  }
+
+  /** Uses of the stage in document order. */
+  *uses(): Generator<UseNode, void, void> {
+    for (const { piece, from, to } of this.slices) {
+      const whole = from === 0 && to === piece.entries.length;
+      if (whole) yield* piece.uses;
+      else yield* piece.uses.filter((use) => use.step.stage === this);
+    }
+  }
+
+  #read(
+    { piece, from, to }: Slice,
+    waiting: { piece: PieceNode; fact: CommentFact }[],
+    counters: number[],
+  ): void {
+    for (let i = from; i < to; i++) {
+      const entry = piece.entries[i]!;
+      if (entry.kind === "reading") this.hasReading = true;
+      else if (entry.kind === "head") this.#comment(piece, entry.fact, waiting);
+      else if (entry.kind === "step") {
+        this.#number(entry.step, counters);
+        for (const comment of waiting.splice(0)) {
+          this.#allow(comment.piece, comment.fact, entry.step, false);
+        }
+      }
+    }
+  }
+
+  #comment(
+    piece: PieceNode,
+    fact: CommentFact | NoteFact,
+    waiting: { piece: PieceNode; fact: CommentFact }[],
+  ): void {
+    const step = this.steps.at(-1);
+    if (!step) this.head.push({ piece, fact });
+    if (fact.kind !== "comment") return;
+    if (fact.comment.kind === "board" && !step) this.board = fact.comment.board;
+    if (fact.comment.kind !== "allow") return;
+    if (!step) this.#allow(piece, fact, undefined, false);
+    else if (fact.inline) this.#allow(piece, fact, step, false);
+    else waiting.push({ piece, fact });
+  }
+
+  #allow(piece: PieceNode, fact: CommentFact, step: StepNode | undefined, idle: boolean): void {
+    if (fact.comment.kind !== "allow") return;
+    this.allows.push({ piece, fact, code: fact.comment.code, step, idle });
+  }
+
+  #number(step: StepNode, counters: number[]): void {
+    const depth = Math.min(step.fact.depth, counters.length);
+    counters.length = depth + 1;
+    counters[depth] = (counters[depth] ?? 0) + 1;
+    step.path = counters.slice();
+    step.stage = this;
+    this.steps.push(step);
+  }
+}
+
+/** Cuts the pieces of a guide into stages; a stage that has not changed is taken from `known`. */
+export function buildStages(
+  pieces: readonly PieceNode[],
+  known: ReadonlyMap<HeadingFact | undefined, StageNode>,
+): StageNode[] {
+  const stages: StageNode[] = [];
+  let heading: StageHeading | undefined;
+  let slices: Slice[] = [];
+  const close = () => {
+    const before = known.get(heading?.fact);
+    const same = before !== undefined && before.heading?.piece === heading?.piece;
+    stages.push(same && sameSlices(before.slices, slices) ? before : new StageNode(heading, slices));
+  };
+  for (const piece of pieces) {
+    let from = 0;
+    if (piece.opensStage) {
+      for (const [index, entry] of piece.entries.entries()) {
+        if (entry.kind !== "heading") continue;
+        if (index > from) slices.push({ piece, from, to: index, uses: piece.uses });
+        if (heading || slices.length > 0) close();
+        heading = { piece, fact: entry.fact };
+        slices = [];
+        from = index;
+      }
+    }
+    const to = piece.entries.length;
+    if (to > from) slices.push({ piece, from, to, uses: piece.uses });
+  }
+  if (heading || slices.length > 0) close();
+  numberStages(stages);
+  return stages;
+}
+
+function numberStages(stages: readonly StageNode[]): void {
+  let number = 0;
+  for (const stage of stages) {
+    if (stage.steps.length > 0) number++;
+    stage.number = number;
+  }
+}
+
+function sameSlices(a: readonly Slice[], b: readonly Slice[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) {
+    const [one, other] = [a[i]!, b[i]!];
+    if (one.piece !== other.piece || one.uses !== other.uses) return false;
+    if (one.from !== other.from || one.to !== other.to) return false;
+  }
+  return true;
+}

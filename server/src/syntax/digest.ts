@@ -1,0 +1,238 @@
+/** Reduces the tree of a piece to its facts; the tree itself is not kept. */
+import type { Blockquote, Heading, List, ListItem, Node, Nodes, Parent, Root, RootContent } from "mdast";
+import type { Span } from "../text/span.ts";
+import { readComments } from "./checkerComment.ts";
+import { MOVING_ROLES, type SyntaxProblem } from "./dialect.ts";
+import type { Fact, NoteFact, PieceFacts } from "./facts.ts";
+import { definedLabels, definitionProblems, parseMarkdown } from "./markdown.ts";
+import { readMentions } from "./mentions.ts";
+import { readAlert, readSignal } from "./signalWords.ts";
+
+/** Labels that other pieces of the page define. */
+export interface Labels {
+  readonly links: readonly string[];
+  readonly footnotes: readonly string[];
+}
+
+/**
+ * Facts of `text` up to `candidate`; undefined when no root heading or item of a root ordered list
+ * opens exactly there. Without a candidate all of `text` is read.
+ */
+export function digestPiece(
+  text: string,
+  candidate: number | undefined,
+  labels: Labels,
+): PieceFacts | undefined {
+  const root = parseMarkdown(text, { labels: labels.links, footnotes: labels.footnotes });
+  if (candidate !== undefined && !opensAt(root, candidate)) return undefined;
+  return new Digester(text, candidate ?? text.length).digest(root);
+}
+
+function opensAt(root: Root, offset: number): boolean {
+  const last = root.children.at(-1);
+  if (!last) return false;
+  if (last.type === "heading") return startOf(last) === offset;
+  if (last.type !== "list" || !last.ordered) return false;
+  const item = last.children.at(-1);
+  return item !== undefined && startOf(item) === offset;
+}
+
+class Digester {
+  readonly #text: string;
+  readonly #end: number;
+  readonly #facts: Fact[] = [];
+  readonly #problems: SyntaxProblem[] = [];
+  /** How many ordered lists enclose the current node. */
+  #depth = 0;
+  /** How many blocks enclose the current node. */
+  #nesting = 0;
+
+  constructor(text: string, end: number) {
+    this.#text = text;
+    this.#end = end;
+  }
+
+  digest(root: Root): PieceFacts {
+    this.#blocks(root);
+    const problems = [...this.#problems, ...definitionProblems(root)];
+    return {
+      facts: this.#facts,
+      problems: problems.filter((problem) => problem.span.start < this.#end),
+      defines: definedLabels(root),
+    };
+  }
+
+  #blocks(parent: Parent): void {
+    this.#nesting++;
+    for (const node of parent.children) {
+      if (startOf(node) >= this.#end) break;
+      this.#block(node as RootContent);
+    }
+    this.#nesting--;
+  }
+
+  #block(node: RootContent): void {
+    switch (node.type) {
+      case "heading":
+        if (this.#nesting === 1) this.#heading(node);
+        this.#leaf(node, node);
+        return;
+      case "paragraph":
+        this.#leaf(node, node);
+        return;
+      case "tableRow":
+        this.#leaf(node, node);
+        return;
+      case "list":
+        this.#list(node);
+        return;
+      case "listItem":
+        this.#bullet(node);
+        return;
+      case "blockquote":
+        this.#quote(node);
+        return;
+      case "html":
+        this.#comments(node, false);
+        return;
+      default:
+        if ("children" in node) this.#blocks(node);
+    }
+  }
+
+  #heading(node: Heading): void {
+    const title = plainText(node).trim();
+    this.#facts.push({ kind: "heading", span: spanOf(node), level: node.depth, title });
+  }
+
+  #list(list: List): void {
+    if (!list.ordered) {
+      this.#blocks(list);
+      return;
+    }
+    this.#depth++;
+    for (const item of list.children) {
+      if (startOf(item) >= this.#end) break;
+      this.#facts.push({
+        kind: "step",
+        span: spanOf(item),
+        depth: this.#depth - 1,
+        source: "item",
+        certain: true,
+      });
+      this.#blocks(item);
+    }
+    this.#depth--;
+  }
+
+  /** A bullet is a step of its own where its first line marks parts. */
+  #bullet(item: ListItem): void {
+    const [first, ...others] = item.children;
+    if (first?.type === "paragraph") this.#leaf(first, item);
+    else if (first) this.#block(first);
+    for (const node of others) this.#block(node);
+  }
+
+  #quote(quote: Blockquote): void {
+    const note = this.#note(quote);
+    if (note) this.#facts.push(note);
+    this.#blocks(quote);
+  }
+
+  #note(quote: Blockquote): NoteFact | undefined {
+    const first = quote.children[0];
+    if (first?.type !== "paragraph") return undefined;
+    const span = spanOf(quote);
+    const alert = readAlert(this.#text.slice(startOf(first), startOf(first) + 20));
+    if (alert) return { kind: "note", span, signal: alert, hazard: "", alert: true };
+    const strong = first.children[0];
+    if (strong?.type !== "strong") return undefined;
+    const opening = readSignal(plainText(strong));
+    return opening && { kind: "note", span, ...opening, alert: false };
+  }
+
+  /** A block without blocks inside: `whole` is what becomes a step if it moves parts. */
+  #leaf(node: Parent, whole: Node): void {
+    const moves = this.#depth === 0 ? movesParts(node) : "no";
+    if (moves !== "no") {
+      const certain = moves === "yes";
+      this.#facts.push({ kind: "step", span: spanOf(whole), depth: 0, source: "block", certain });
+    }
+    this.#inlines(node);
+  }
+
+  #inlines(parent: Parent): void {
+    for (const node of parent.children as Nodes[]) this.#inline(node);
+  }
+
+  #inline(node: Nodes): void {
+    switch (node.type) {
+      case "partMark":
+        this.#facts.push({ kind: "mark", mark: node.mark });
+        return;
+      case "figure":
+        this.#facts.push({ kind: "figure", figure: node.figure });
+        return;
+      case "almostMark":
+        this.#problems.push(node.problem);
+        return;
+      case "text":
+        this.#facts.push(
+          ...readMentions(this.#text.slice(startOf(node), endOf(node)), startOf(node)),
+        );
+        return;
+      case "html":
+        this.#comments(node, true);
+        return;
+      default:
+        if ("children" in node) this.#inlines(node);
+    }
+  }
+
+  #comments(node: Node, inline: boolean): void {
+    const start = startOf(node);
+    for (const { span, comment } of readComments(this.#text.slice(start, endOf(node)), start)) {
+      this.#facts.push({ kind: "comment", span, inline, comment });
+    }
+  }
+}
+
+function movesParts(node: Parent): "yes" | "maybe" | "no" {
+  let answer: "maybe" | "no" = "no";
+  for (const child of node.children as Nodes[]) {
+    const here = childMovesParts(child);
+    if (here === "yes") return "yes";
+    if (here === "maybe") answer = "maybe";
+  }
+  return answer;
+}
+
+function childMovesParts(node: Nodes): "yes" | "maybe" | "no" {
+  if (node.type === "partMark") {
+    if (!MOVING_ROLES.has(node.mark.role)) return "no";
+    return node.mark.certain ? "yes" : "maybe";
+  }
+  return "children" in node ? movesParts(node) : "no";
+}
+
+/** The text a reader sees; marks and figures as written. */
+export function plainText(node: Nodes): string {
+  if (node.type === "html") return "";
+  if ("value" in node && typeof node.value === "string") return node.value;
+  if (node.type === "image") return node.alt ?? "";
+  if (node.type === "break") return " ";
+  if ("children" in node) return (node.children as Nodes[]).map(plainText).join("");
+  return "";
+}
+
+function startOf(node: Node): number {
+  return node.position!.start.offset!;
+}
+
+function endOf(node: Node): number {
+  return node.position!.end.offset!;
+}
+
+function spanOf(node: Node): Span {
+  return { start: startOf(node), end: endOf(node) };
+}

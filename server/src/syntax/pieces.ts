@@ -1,0 +1,304 @@
+/**
+ * A page's text cut into pieces that are parsed alone, so that an edit costs what it touches.
+ *
+ * Candidates for a cut are headings and ordered-list markers at column 0. A candidate becomes a cut
+ * only if the parser, given the piece and the candidate's line, opens a root heading or an item of a
+ * root ordered list exactly there: block structure is decided line by line, so what follows that
+ * line cannot change the answer, and the piece means alone what it means in the whole.
+ */
+
+/** A piece of the text. `start` moves when text before the piece changes. */
+export interface Piece<Digest> {
+  start: number;
+  readonly length: number;
+  readonly digest: Digest;
+}
+
+export interface PieceReader<Digest> {
+  /** Length of the head (front matter) that is not cut. */
+  headLength(text: string): number;
+  /**
+   * Digest of `text` up to `candidate`, or undefined when no root heading or root list item opens
+   * exactly at `candidate`. Without a candidate the whole text is digested.
+   */
+  read(text: string, candidate: number | undefined): Digest | undefined;
+}
+
+export interface PieceChanges<Digest> {
+  readonly removed: readonly Piece<Digest>[];
+  readonly added: readonly Piece<Digest>[];
+}
+
+/** Uncut text is taken in pieces of about this many characters; an edited piece is cut finely. */
+const COARSE = 2000;
+/** Dropped pieces are remembered up to this many characters, since fences and undo bring them back. */
+const MEMORY = 2_000_000;
+
+const CANDIDATE = /(?:#{1,6}|\d{1,9}[.)])(?=[ \t\r\n]|$)/y;
+
+export class PieceSequence<Digest> {
+  #text: string;
+  #reader: PieceReader<Digest>;
+  #head: number;
+  /** Pieces that are certain; they cover the text from the head to `#frontier`. */
+  #done: Piece<Digest>[] = [];
+  #frontier: number;
+  /** Pieces behind the frontier, valid wherever a cut falls on their start. */
+  #rest: Piece<Digest>[] = [];
+  /** Up to here pieces are cut at every candidate. */
+  #fineUntil = 0;
+  #removed = new Set<Piece<Digest>>();
+  #added = new Set<Piece<Digest>>();
+  #memory = new PieceMemory<Digest>(MEMORY);
+
+  constructor(text: string, reader: PieceReader<Digest>) {
+    this.#text = text;
+    this.#reader = reader;
+    this.#head = reader.headLength(text);
+    this.#frontier = this.#head;
+  }
+
+  get text(): string {
+    return this.#text;
+  }
+
+  get headLength(): number {
+    return this.#head;
+  }
+
+  /** Whether the pieces cover the whole text. */
+  get complete(): boolean {
+    return this.#frontier >= this.#text.length;
+  }
+
+  get pieces(): readonly Piece<Digest>[] {
+    return this.#done;
+  }
+
+  /** Replaces text; the pieces it touches are cut again by `advance`. */
+  edit(start: number, end: number, replacement: string): void {
+    const old = this.#text;
+    this.#text = old.slice(0, start) + replacement + old.slice(end);
+    const by = replacement.length - (end - start);
+    const all = [...this.#done, ...this.#rest];
+    const first = firstTouched(all, old, start);
+    const after = firstFrom(all, end, first);
+    const dropped = all.slice(first, after);
+    for (const piece of dropped) this.#drop(piece, old, dropped.length > 2);
+    const kept = Math.min(first, this.#done.length);
+    const behind = all.slice(after);
+    for (const piece of behind) piece.start += by;
+    this.#done = all.slice(0, kept);
+    this.#rest = [...all.slice(kept, first), ...behind];
+    const touchedEnd = behind[0]?.start ?? this.#text.length;
+    this.#fineUntil = Math.max(touchedEnd, this.#fineUntil > start ? this.#fineUntil + by : 0);
+    this.#placeFrontier();
+  }
+
+  /** Cuts and reads on until the pieces cover the text; yields after each piece read. */
+  *advance(): Generator<void, void, void> {
+    while (this.#frontier < this.#text.length) {
+      if (this.#absorb()) continue;
+      const piece = this.#cut(this.#frontier);
+      this.#done.push(piece);
+      this.#added.add(piece);
+      this.#frontier = piece.start + piece.length;
+      yield;
+    }
+    for (const piece of this.#rest) this.#drop(piece, this.#text, false);
+    this.#rest = [];
+    this.#fineUntil = 0;
+  }
+
+  /** Reads pieces again whose digest no longer holds though their text does. */
+  reread(stale: (piece: Piece<Digest>, text: string) => boolean): void {
+    this.#memory.clear();
+    for (const [index, piece] of this.#done.entries()) {
+      const text = this.#text.slice(piece.start, piece.start + piece.length);
+      if (!stale(piece, text)) continue;
+      const digest = this.#reader.read(text, undefined)!;
+      const fresh = { start: piece.start, length: piece.length, digest };
+      this.#forget(piece);
+      this.#added.add(fresh);
+      this.#done[index] = fresh;
+    }
+  }
+
+  /** What came and went since the last call. */
+  takeChanges(): PieceChanges<Digest> {
+    const changes = { removed: [...this.#removed], added: [...this.#added] };
+    this.#removed.clear();
+    this.#added.clear();
+    return changes;
+  }
+
+  #placeFrontier(): void {
+    const head = this.#reader.headLength(this.#text);
+    if (head !== this.#head) {
+      this.#head = head;
+      this.#rest = [...this.#done, ...this.#rest];
+      this.#done = [];
+    }
+    const last = this.#done.at(-1);
+    this.#frontier = last ? last.start + last.length : this.#head;
+  }
+
+  /** Takes over known pieces from the frontier on. Gives whether there were any. */
+  #absorb(): boolean {
+    let taken = 0;
+    while (taken < this.#rest.length) {
+      const piece = this.#rest[taken]!;
+      if (piece.start > this.#frontier) break;
+      taken++;
+      if (piece.start < this.#frontier) {
+        this.#drop(piece, this.#text, true);
+        continue;
+      }
+      this.#done.push(piece);
+      this.#frontier = piece.start + piece.length;
+    }
+    if (taken === 0) return false;
+    this.#rest.splice(0, taken);
+    return true;
+  }
+
+  #cut(start: number): Piece<Digest> {
+    const known = this.#memory.take(this.#text, start);
+    if (known) return { start, length: known.length, digest: known.digest };
+    const fine = start < this.#fineUntil;
+    let least = 1;
+    for (const candidate of candidates(this.#text, start)) {
+      const length = candidate.start - start;
+      if (length < least || (!fine && !candidate.heading && length < COARSE)) continue;
+      const digest = this.#reader.read(this.#text.slice(start, candidate.lineEnd), length);
+      if (digest !== undefined) return { start, length, digest };
+      // A refused candidate costs a parse; asking again only at twice the length keeps the sum linear.
+      least = length * 2;
+    }
+    const digest = this.#reader.read(this.#text.slice(start), undefined)!;
+    return { start, length: this.#text.length - start, digest };
+  }
+
+  /** `text` is the text that the piece's offsets count in now. */
+  #drop(piece: Piece<Digest>, text: string, remember: boolean): void {
+    this.#forget(piece);
+    if (remember) this.#memory.keep(piece, text);
+  }
+
+  #forget(piece: Piece<Digest>): void {
+    if (!this.#added.delete(piece)) this.#removed.add(piece);
+  }
+}
+
+/** Index of the first piece that an edit at `start` may change, its own first line included. */
+function firstTouched<D>(pieces: readonly Piece<D>[], text: string, start: number): number {
+  const index = Math.max(0, firstFrom(pieces, start + 1, 0) - 1);
+  const piece = pieces[index];
+  if (!piece || index === 0) return index;
+  const lineEnd = endOfLine(text, piece.start);
+  // The piece before was cut by looking at this line.
+  return start <= lineEnd + 1 ? index - 1 : index;
+}
+
+/** Index of the first piece that starts at or after `offset`, looking from `low` on. */
+function firstFrom<D>(pieces: readonly Piece<D>[], offset: number, low: number): number {
+  let from = low;
+  let to = pieces.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (pieces[middle]!.start < offset) from = middle + 1;
+    else to = middle;
+  }
+  return from;
+}
+
+function endOfLine(text: string, from: number): number {
+  for (let i = from; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code === 10 || code === 13) return i;
+  }
+  return text.length;
+}
+
+interface Candidate {
+  readonly start: number;
+  readonly lineEnd: number;
+  readonly heading: boolean;
+}
+
+/** Candidates for a cut behind `from`, in order. */
+function* candidates(text: string, from: number): Generator<Candidate, void, void> {
+  let line = endOfLine(text, from);
+  while (line < text.length) {
+    const start = line + (text.charCodeAt(line) === 13 && text.charCodeAt(line + 1) === 10 ? 2 : 1);
+    const lineEnd = endOfLine(text, start);
+    const code = text.charCodeAt(start);
+    if (code === 35 || (code >= 48 && code <= 57)) {
+      CANDIDATE.lastIndex = start;
+      if (CANDIDATE.test(text)) yield { start, lineEnd, heading: code === 35 };
+    }
+    line = lineEnd;
+  }
+}
+
+interface Remembered<Digest> {
+  /** The piece and the line behind it, which decided its end. */
+  readonly text: string;
+  readonly length: number;
+  readonly digest: Digest;
+  /** The piece ran to the end of the text. */
+  readonly last: boolean;
+}
+
+/** Remembers dropped pieces by their first line, as long as their texts fit the given room. */
+class PieceMemory<Digest> {
+  readonly #room: number;
+  #used = 0;
+  readonly #byFirstLine = new Map<string, Remembered<Digest>[]>();
+
+  constructor(room: number) {
+    this.#room = room;
+  }
+
+  keep(piece: Piece<Digest>, text: string): void {
+    const end = piece.start + piece.length;
+    const size = endOfLine(text, end) - piece.start;
+    if (size > this.#room / 4) return;
+    if (this.#used + size > this.#room) this.clear();
+    const line = firstLine(text, piece.start);
+    const entries = this.#byFirstLine.get(line) ?? [];
+    entries.push({
+      text: copied(text.slice(piece.start, piece.start + size)),
+      length: piece.length,
+      digest: piece.digest,
+      last: end >= text.length,
+    });
+    this.#byFirstLine.set(line, entries);
+    this.#used += size;
+  }
+
+  /** A remembered piece that stands at `start` again, the line behind it being the same too. */
+  take(text: string, start: number): Remembered<Digest> | undefined {
+    if (this.#used === 0) return undefined;
+    const entries = this.#byFirstLine.get(firstLine(text, start));
+    return entries?.find((entry) => {
+      const end = start + entry.text.length;
+      const sameEnd = entry.last ? end === text.length : endOfLine(text, end) === end;
+      return sameEnd && text.startsWith(entry.text, start);
+    });
+  }
+
+  clear(): void {
+    this.#byFirstLine.clear();
+    this.#used = 0;
+  }
+}
+
+function firstLine(text: string, start: number): string {
+  return copied(text.slice(start, endOfLine(text, start)));
+}
+
+/** A copy that does not hold the whole text it was cut from in memory. */
+function copied(slice: string): string {
+  return ` ${slice}`.slice(1);
+}

@@ -1,0 +1,108 @@
+/** Where texts and parts lists come from: the editor's text wins over the file. */
+import type { Meaning, PartsList } from "../model/list/partsList.ts";
+import { readPartsList } from "../model/list/read.ts";
+import { decodeText } from "../text/decode.ts";
+import { LineIndex } from "../text/lines.ts";
+import { FileError, type Files } from "./files.ts";
+import { OpenText } from "./texts.ts";
+
+/** Column names by meaning, as the guide's `columns` key gives them. */
+export type ColumnNames = Partial<Record<Meaning, string>>;
+
+/** What became of the wish for a file. */
+export type Wanted<Value> =
+  | { readonly kind: "found"; readonly value: Value }
+  | { readonly kind: "missing" }
+  /** It is there but is not read; the message says why. */
+  | { readonly kind: "refused"; readonly message: string };
+
+export class Sources {
+  readonly #files: Files;
+  readonly #open = new Map<string, OpenText>();
+  readonly #bytes = new Map<string, Promise<Wanted<Uint8Array>>>();
+  readonly #lists = new Map<string, { source: string | Uint8Array; list: PartsList }>();
+  readonly #lines = new Map<string, { text: string; lines: LineIndex }>();
+
+  constructor(files: Files) {
+    this.#files = files;
+  }
+
+  open(uri: string, version: number, text: string): void {
+    this.#open.set(uri, new OpenText(version, text));
+  }
+
+  opened(uri: string): OpenText | undefined {
+    return this.#open.get(uri);
+  }
+
+  /** Closes the editor's text; the file counts again. */
+  close(uri: string): void {
+    this.#open.delete(uri);
+    this.forget(uri);
+  }
+
+  /** Drops what is known of the file, so that it is read again. */
+  forget(uri: string): void {
+    this.#bytes.delete(uri);
+    this.#lines.delete(uri);
+  }
+
+  /** The text of a page. */
+  async page(uri: string): Promise<Wanted<string>> {
+    const open = this.#open.get(uri);
+    if (open) return { kind: "found", value: open.text };
+    const read = await this.#read(uri);
+    // It may have been opened while the file was read.
+    const opened = this.#open.get(uri);
+    if (opened) return { kind: "found", value: opened.text };
+    if (read.kind !== "found") return read;
+    const decoded = decodeText(read.value);
+    return "text" in decoded
+      ? { kind: "found", value: decoded.text }
+      : { kind: "refused", message: decoded.problem };
+  }
+
+  /** The parts list at the URI. */
+  async list(uri: string, columns: ColumnNames): Promise<Wanted<PartsList>> {
+    const open = this.#open.get(uri);
+    const read: Wanted<string | Uint8Array> = open
+      ? { kind: "found", value: open.text }
+      : await this.#read(uri);
+    if (read.kind !== "found") return read;
+    const key = `${uri}\n${JSON.stringify(columns)}`;
+    const known = this.#lists.get(key);
+    if (known?.source === read.value) return { kind: "found", value: known.list };
+    const list = readPartsList(uri, read.value, { columns });
+    this.#lists.set(key, { source: read.value, list });
+    return { kind: "found", value: list };
+  }
+
+  /** Lines of a text that may not be open, for counting places in it. */
+  lines(uri: string, text: string): LineIndex {
+    const open = this.#open.get(uri);
+    if (open && open.text === text) return open.lines;
+    const known = this.#lines.get(uri);
+    if (known?.text === text) return known.lines;
+    const lines = new LineIndex(text);
+    this.#lines.set(uri, { text, lines });
+    return lines;
+  }
+
+  #read(uri: string): Promise<Wanted<Uint8Array>> {
+    const known = this.#bytes.get(uri);
+    if (known) return known;
+    const reading = readFile(this.#files, uri);
+    this.#bytes.set(uri, reading);
+    return reading;
+  }
+}
+
+async function readFile(files: Files, uri: string): Promise<Wanted<Uint8Array>> {
+  try {
+    const value = await files.read(uri);
+    return value ? { kind: "found", value } : { kind: "missing" };
+  } catch (error) {
+    if (error instanceof FileError) return { kind: "refused", message: error.message };
+    throw error;
+  }
+}

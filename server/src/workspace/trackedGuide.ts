@@ -1,0 +1,251 @@
+/** A guide that is followed: loads its pages and lists, keeps it current, and runs the checks. */
+import { CHECKS } from "../checks/all.ts";
+import type { Check, Finding } from "../checks/check.ts";
+import { CheckRunner, type Found } from "../checks/runner.ts";
+import { judge, type SeveritySettings, type Verdict } from "../checks/verdict.ts";
+import { GuidePage } from "../model/guidePage.ts";
+import { GuideState } from "../model/guideState.ts";
+import { type BoardList, Kit } from "../model/kit.ts";
+import { MEANINGS } from "../model/list/partsList.ts";
+import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
+import type { Span } from "../text/span.ts";
+import { missingFile, resolveReference } from "./paths.ts";
+import type { ColumnNames, Sources, Wanted } from "./sources.ts";
+
+export interface GuideContext {
+  readonly sources: Sources;
+  readonly heightTolerance: number;
+  readonly checks: SeveritySettings;
+  readonly folders: readonly string[];
+  readonly listsOutsideWorkspace: boolean;
+}
+
+/** Where a wanted file could not be had, and why. */
+interface FileProblem {
+  readonly code: "unreadable-list" | "front-matter";
+  readonly uri: string;
+  readonly span: Span;
+  readonly message: string;
+}
+
+export class TrackedGuide {
+  readonly uri: string;
+  #context: GuideContext;
+  /** Pages read so far, by URI; those no longer named are dropped after loading. */
+  readonly #known = new Map<string, GuidePage>();
+  #pages: readonly GuidePage[] = [];
+  #problems: FileProblem[] = [];
+  #state: GuideState | undefined;
+  #stateKey: readonly unknown[] = [];
+  readonly #runner = new CheckRunner(CHECKS);
+  #mustLoad = true;
+  #dirty = true;
+  #isGuide = false;
+  verdicts: readonly Verdict[] = [];
+
+  constructor(uri: string, context: GuideContext) {
+    this.uri = uri;
+    this.#context = context;
+  }
+
+  /** Undefined until it has been read, or when the file is no guide. */
+  get state(): GuideState | undefined {
+    return this.#state;
+  }
+
+  get isDirty(): boolean {
+    return this.#dirty;
+  }
+
+  get pages(): readonly GuidePage[] {
+    return this.#pages;
+  }
+
+  /** URIs of all files that the guide consists of or draws on, found or not. */
+  files: ReadonlySet<string> = new Set();
+
+  configure(context: GuideContext): void {
+    this.#context = context;
+    this.reload();
+  }
+
+  /** A file of the guide came, went or changed outside the editor. */
+  reload(): void {
+    this.#mustLoad = true;
+    this.#dirty = true;
+  }
+
+  /** Drops a page so that it is read again. */
+  reloadPage(uri: string): void {
+    this.#known.delete(uri);
+    this.reload();
+  }
+
+  /** Whether the file is a page that edits can be applied to. */
+  hasPage(uri: string): boolean {
+    return this.#known.has(uri);
+  }
+
+  edit(uri: string, start: number, end: number, replacement: string): void {
+    this.#dirty = true;
+    if (this.#known.get(uri)?.edit(start, end, replacement)) this.#mustLoad = true;
+  }
+
+  /** Brings the guide up to date; yields between slices of work. */
+  async *update(): AsyncGenerator<void, void, void> {
+    do {
+      this.#dirty = false;
+      while (this.#mustLoad) {
+        this.#mustLoad = false;
+        await this.#load();
+        yield;
+      }
+      for (const page of this.#pages) for (const _ of page.advance()) yield;
+      // An edit between two slices may have opened a page again.
+    } while (this.#dirty || this.#pages.some((page) => !page.sequence.complete));
+    this.#check();
+  }
+
+  async #load(): Promise<void> {
+    this.#problems = [];
+    const files = new Set([this.uri]);
+    this.files = files;
+    const first = await this.#page(this.uri);
+    const notes = first.kind === "found" ? first.value.frontMatter : undefined;
+    if (first.kind !== "found" || !notes?.keys.has("parts")) {
+      this.#usePages(first.kind === "found" ? [first.value] : []);
+      this.#isGuide = false;
+      return;
+    }
+    this.#isGuide = true;
+    const pages = [first.value];
+    for (const path of notes.pages) {
+      const page = await this.#namedPage(path, files);
+      if (page && !pages.includes(page)) pages.push(page);
+    }
+    const lists = await this.#loadLists(notes, files);
+    this.#usePages(pages);
+    this.#build(notes, lists);
+  }
+
+  #usePages(pages: readonly GuidePage[]): void {
+    this.#pages = pages;
+    for (const [uri, page] of this.#known) if (!pages.includes(page)) this.#known.delete(uri);
+  }
+
+  /** Makes a new state when the pages, the lists or what the guide says of them changed. */
+  #build(notes: FrontMatter, lists: readonly BoardList[]): void {
+    const { heightTolerance } = this.#context;
+    const key = [
+      ...this.#pages,
+      ...lists.flatMap((entry) => [entry.list, entry.board]),
+      heightTolerance,
+      JSON.stringify(
+        [notes.heights, notes.offBoard, notes.spares, notes.clearance].map(stripSpans),
+      ),
+    ];
+    const same =
+      key.length === this.#stateKey.length && key.every((k, i) => k === this.#stateKey[i]);
+    if (same) return;
+    this.#stateKey = key;
+    this.#state = new GuideState(this.#pages, new Kit(lists, notes), { heightTolerance });
+  }
+
+  async #page(uri: string): Promise<Wanted<GuidePage>> {
+    const known = this.#known.get(uri);
+    if (known) return { kind: "found", value: known };
+    const read = await this.#context.sources.page(uri);
+    if (read.kind !== "found") return read;
+    const page = new GuidePage(uri, read.value);
+    this.#known.set(uri, page);
+    return { kind: "found", value: page };
+  }
+
+  async #namedPage(path: Spanned<string>, files: Set<string>): Promise<GuidePage | undefined> {
+    const uri = this.#resolve(path, "front-matter");
+    if (uri === undefined) return undefined;
+    files.add(uri);
+    const page = await this.#page(uri);
+    if (page.kind === "found") return page.value;
+    this.#reportUnread(page, path, "front-matter");
+    return undefined;
+  }
+
+  async #loadLists(notes: FrontMatter, files: Set<string>): Promise<BoardList[]> {
+    const columns: ColumnNames = {};
+    for (const { name, value } of notes.columns) {
+      const meaning = MEANINGS.find((one) => one === name);
+      if (meaning) columns[meaning] = value;
+    }
+    const lists: BoardList[] = [];
+    for (const { board, path } of notes.parts) {
+      const uri = this.#resolve(path, "unreadable-list");
+      if (uri === undefined) continue;
+      files.add(uri);
+      const list = await this.#context.sources.list(uri, columns);
+      if (list.kind === "found") lists.push({ board, list: list.value });
+      else this.#reportUnread(list, path, "unreadable-list");
+      // A list that is no text cannot show its finding; the guide shows it.
+      if (list.kind === "found" && list.value.text === "") {
+        for (const { message } of list.value.problems) {
+          this.#report("unreadable-list", path.span, message);
+        }
+      }
+    }
+    return lists;
+  }
+
+  #reportUnread(
+    wanted: Exclude<Wanted<unknown>, { kind: "found" }>,
+    path: Spanned<string>,
+    code: FileProblem["code"],
+  ): void {
+    const message = wanted.kind === "missing" ? missingFile(path.value) : wanted.message;
+    this.#report(code, path.span, message);
+  }
+
+  #resolve(path: Spanned<string>, code: FileProblem["code"]): string | undefined {
+    const resolved = resolveReference(this.uri, path.value, {
+      folders: this.#context.folders,
+      outsideAllowed: this.#context.listsOutsideWorkspace,
+    });
+    if ("uri" in resolved) return resolved.uri;
+    this.#report(code, path.span, resolved.problem);
+    return undefined;
+  }
+
+  #report(code: FileProblem["code"], span: Span, message: string): void {
+    this.#problems.push({ code, uri: this.uri, span, message });
+  }
+
+  #check(): void {
+    if (!this.#isGuide || !this.#state) {
+      this.#state = undefined;
+      this.#stateKey = [];
+      this.verdicts = [];
+      return;
+    }
+    this.#runner.run(this.#state, this.#state.update());
+    const found = [...this.#fileFindings(), ...this.#runner.findings()];
+    // Without all parts lists every part would seem unknown: only what needs no list is told.
+    const complete = this.#problems.every((problem) => problem.code !== "unreadable-list");
+    const shown = complete ? found : found.filter(({ check }) => needsNoParts(check));
+    this.verdicts = judge(shown, this.#state, this.#context.checks);
+  }
+
+  *#fileFindings(): Generator<Found, void, void> {
+    for (const { code, uri, span, message } of this.#problems) {
+      const check = CHECKS.find((one) => one.meta.code === code)!;
+      const finding: Finding = { at: { uri, span }, message: () => message };
+      yield { check, finding };
+    }
+  }
+}
+
+function needsNoParts(check: Check): boolean {
+  return check.meta.tags.includes("form") || check.meta.tags.includes("list");
+}
+
+function stripSpans(entries: readonly object[]): unknown[] {
+  return entries.map((entry) => ({ ...entry, span: 0, nameSpan: 0 }));
+}
