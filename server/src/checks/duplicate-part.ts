@@ -59,13 +59,16 @@ function fittedTwice(part: Part, first: Use, second: Use): Finding {
       return `${name} is fitted here in ${stepName(second)}, but ${stepName(first)} has fitted it already. Take it out of one of the two, or write the designator that was meant.`;
     },
     related: [{ at: useAt(first), message: () => `First fitted in ${stepName(first)}.` }],
-    fixes: [() => takeTheRest(second)],
+    fixes: isWholeSet(second) ? [() => takeTheRest(second)] : [],
   };
+}
+
+function isWholeSet(use: Use): boolean {
+  return use.item.kind === "set" && use.item.which === "all";
 }
 
 /** `all R` becomes `rest of R`, which leaves out what earlier steps have fitted. */
 function takeTheRest(use: Use): Fix | undefined {
-  if (use.item.kind !== "set" || use.item.which !== "all") return undefined;
   const written = textAt(use.resolved.piece, use.item.span);
   const all = /\ball\b/i.exec(written);
   if (!all) return undefined;

@@ -29,7 +29,7 @@ export const check: Check = {
         at: cellAt(group[0]!.list, group[0]!.line, "value", "designator"),
         message: () => `The list says ${listedValue(group[0]!)} for ${listNames(group)} here.`,
       })),
-      fixes: [() => takeListed(resolved, stated, parts)],
+      fixes: listedByAll(parts).map((value) => () => takeListed(resolved, stated, value)),
     };
   },
 };
@@ -123,13 +123,13 @@ function tight(text: string): string {
   return text.toLowerCase().replace(/[\s-]+/g, "");
 }
 
-function takeListed(
-  resolved: ResolvedMark,
-  stated: StatedText,
-  parts: readonly Part[],
-): Fix | undefined {
+/** The value that the list gives for all of the parts, if it can stand in a mark. */
+function listedByAll(parts: readonly Part[]): string[] {
   const values = new Set(parts.map((part) => part.line.cells.value?.text ?? ""));
   const [value] = values;
-  if (values.size !== 1 || !value || /[[\]<>`*_\\|~]/.test(value)) return undefined;
+  return values.size !== 1 || !value || /[[\]<>`*_\\|~]/.test(value) ? [] : [value];
+}
+
+function takeListed(resolved: ResolvedMark, stated: StatedText, value: string): Fix {
   return replace(resolved.piece, stated.span, value, `Change to ${value}, as in the list`);
 }

@@ -65,7 +65,7 @@ function unknownName(
   unknown: Unknown,
   guide: Guide,
 ): Finding {
-  const near = () => guide.nearest(unknown.name, unknown.board || undefined);
+  const near = once(() => guide.nearest(unknown.name, unknown.board || undefined));
   return {
     at: { piece: resolved.piece, span: unknown.span },
     message: () => unknownMessage(resolved, unknown, near()),
@@ -77,6 +77,15 @@ function unknownName(
       if (item.item.kind !== "part" && item.item.kind !== "group") return [];
       return near().map((name) => () => rename(resolved, unknown, name));
     },
+  };
+}
+
+/** What costs a search is looked up when it is first shown, and only then. */
+function once<Value>(find: () => Value): () => Value {
+  let found: { readonly value: Value } | undefined;
+  return () => {
+    found ??= { value: find() };
+    return found.value;
   };
 }
 
@@ -121,7 +130,7 @@ function* unknownKey(
   if (item.supplies.length > 0) return;
   const at = { piece: resolved.piece, span: amount.keySpan };
   const several = item.candidates.length > 1;
-  const choices = () => (several ? item.candidates : nearestHardware(amount.key, guide));
+  const choices = once(() => (several ? item.candidates : nearestHardware(amount.key, guide)));
   yield {
     at,
     message: () => {
