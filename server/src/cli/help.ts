@@ -1,0 +1,61 @@
+/** What `--help` says, by command. */
+
+const kitquill = `Kitquill checks the build guide of an electronic kit against its parts list.
+
+Usage:
+  kitquill check [FILE|DIR…]          check guides
+  kitquill list steps GUIDE           the steps of a guide
+  kitquill list parts GUIDE|LIST      the parts of a guide or of a parts list
+  kitquill list columns LIST          what each column of a parts list was taken for
+  kitquill lsp --stdio                serve an editor (Language Server Protocol)
+  kitquill COMMAND --help             more about a command
+  kitquill --version
+
+A guide is a Markdown file whose front matter has the key \`parts\`.
+`;
+
+const check = `Checks guides against their parts lists.
+
+Usage: kitquill check [FILE|DIR…] [options]
+
+  FILE   a guide, by its first page
+  DIR    every guide below it; what .gitignore leaves out is left out
+         Without either, the folder you are in.
+
+Options:
+  --format FORMAT     text (default), json, sarif (2.1.0) or github (workflow commands)
+  --max-warnings N    end with 1 when there are more than N warnings
+  --fix               apply the fixes that change no meaning, then report the rest
+  --lists-outside     also read parts lists outside the repository or folder
+  --help
+
+Ends with 0 when no error is found, 1 when one is (or too many warnings),
+2 when the input or the arguments cannot be used.
+`;
+
+const list = `Lists what a guide or a parts list holds.
+
+Usage:
+  kitquill list steps GUIDE        number, stage, text, parts fitted, greatest height
+  kitquill list parts GUIDE        each part with its value, height and the step that fits it
+  kitquill list parts LIST         each line of a parts list
+  kitquill list columns LIST       what each column was taken for, and why
+
+Options:
+  --format FORMAT     text (default), csv or json
+  --lists-outside     also read parts lists outside the repository or folder
+  --help
+`;
+
+const lsp = `Serves an editor over the Language Server Protocol.
+
+Usage: kitquill lsp --stdio
+
+Options:
+  --stdio    talk over standard input and output
+  --help
+`;
+
+export const HELP = { kitquill, check, list, lsp } as const;
+
+export type Topic = keyof typeof HELP;

@@ -1,0 +1,82 @@
+/** `kitquill list`: what a guide or a parts list holds, as a table. */
+import { resolve } from "node:path";
+import { URI } from "vscode-uri";
+import { nearestWord } from "../text/nearest.ts";
+import { DiskFiles } from "../workspace/disk.ts";
+import { choice, readArguments, UsageError } from "./arguments.ts";
+import { checkGuide } from "./checking.ts";
+import { noGuide, reachOf } from "./inputs.ts";
+import { columnsOfList } from "./listColumns.ts";
+import { partsOfGuide, partsOfList } from "./listParts.ts";
+import { stepsOfGuide } from "./listSteps.ts";
+import { readList } from "./readList.ts";
+import type { ExitCode } from "./run.ts";
+import type { TableFormat } from "./table.ts";
+import type { Terminal } from "./terminal.ts";
+
+const OPTIONS = { format: "string", "lists-outside": "boolean", help: "boolean" } as const;
+const SUBJECTS = ["steps", "parts", "columns"];
+
+/** What is listed of which file, and how. */
+interface Request {
+  readonly name: string;
+  readonly uri: string;
+  readonly format: TableFormat;
+  readonly listsOutside: boolean;
+  readonly cwd: string;
+  readonly terminal: Terminal;
+}
+
+export async function list(
+  argv: readonly string[],
+  terminal: Terminal,
+  cwd: string,
+): Promise<ExitCode> {
+  const args = readArguments(argv, OPTIONS);
+  const [subject, name, more] = args.positionals;
+  if (subject === undefined || !SUBJECTS.includes(subject)) throw noSubject(subject);
+  if (name === undefined) throw new UsageError(`\`list ${subject}\` needs the name of a file.`);
+  if (more !== undefined) throw new UsageError(`\`list\` takes one file; \`${more}\` is too many.`);
+  const request: Request = {
+    name,
+    uri: URI.file(resolve(cwd, name)).toString(),
+    format: choice(args, "format", ["text", "csv", "json"]),
+    listsOutside: args.has("lists-outside"),
+    cwd,
+    terminal,
+  };
+  terminal.out(await listed(subject, request));
+  return 0;
+}
+
+async function listed(subject: string, request: Request): Promise<string> {
+  const { name, uri, format, cwd, terminal } = request;
+  if (subject === "steps") return stepsOfGuide(await guideOf(request), format, cwd, terminal);
+  const aboutGuide = subject === "parts" && (await noGuide(uri, name)) === undefined;
+  if (aboutGuide) return partsOfGuide(await guideOf(request), format, cwd, terminal);
+  const partsList = await readList(uri, name, terminal);
+  return subject === "parts"
+    ? partsOfList(partsList, format, terminal)
+    : columnsOfList(partsList, format, terminal);
+}
+
+async function guideOf({ uri, name, listsOutside, cwd, terminal }: Request) {
+  const problem = await noGuide(uri, name);
+  if (problem !== undefined) throw new UsageError(problem);
+  const folder = reachOf(uri, cwd);
+  const checked = await checkGuide({ uri, folder }, new DiskFiles([folder]), listsOutside);
+  if (!checked) throw new UsageError(`\`${name}\` could not be read again.`);
+  for (const { code, message } of checked.diagnoses) {
+    if (code === "unreadable-list") terminal.err(`kitquill: ${message}\n`);
+  }
+  return checked.guide;
+}
+
+function noSubject(word: string | undefined): UsageError {
+  const all = `It lists ${SUBJECTS.join(", ")}.`;
+  if (word === undefined) return new UsageError(`\`list\` needs to know what to list. ${all}`);
+  const meant = nearestWord(word, SUBJECTS);
+  return new UsageError(
+    `\`list\` cannot list \`${word}\`. ${meant ? `Did you mean \`${meant}\`?` : all}`,
+  );
+}

@@ -1,0 +1,82 @@
+/** Rows of cells as text in columns, as CSV or as JSON. */
+import { printable, type Terminal } from "./terminal.ts";
+
+export type CellValue = string | number | boolean | null | readonly string[];
+
+export interface Column<Row> {
+  /** Field name in JSON, and header in CSV. */
+  readonly field: keyof Row & string;
+  /** Header in text. */
+  readonly title: string;
+  /** Left out of the text, where space is short. */
+  readonly hidden?: boolean;
+}
+
+export type TableFormat = "text" | "csv" | "json";
+
+/** Cells of a text table are cut to this width. */
+const WIDEST = 60;
+
+export function formatTable<Row extends Readonly<Record<string, CellValue>>>(
+  rows: readonly Row[],
+  columns: readonly Column<Row>[],
+  format: TableFormat,
+  paint: Terminal["paint"],
+): string {
+  if (format === "json") {
+    const objects = rows.map((row) =>
+      Object.fromEntries(columns.map(({ field }) => [field, row[field]!])),
+    );
+    return `${JSON.stringify(objects, undefined, 2)}\n`;
+  }
+  if (format === "csv") return csv(rows, columns);
+  return text(
+    rows,
+    columns.filter(({ hidden }) => !hidden),
+    paint,
+  );
+}
+
+/** RFC 4180, lines ending in CRLF. */
+function csv<Row extends Readonly<Record<string, CellValue>>>(
+  rows: readonly Row[],
+  columns: readonly Column<Row>[],
+): string {
+  const lines = [columns.map(({ field }) => field as string)];
+  for (const row of rows) lines.push(columns.map(({ field }) => cellText(row[field]!, ",")));
+  return lines.map((cells) => `${cells.map(quoteCsv).join(",")}\r\n`).join("");
+}
+
+function quoteCsv(cell: string): string {
+  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+}
+
+function text<Row extends Readonly<Record<string, CellValue>>>(
+  rows: readonly Row[],
+  columns: readonly Column<Row>[],
+  paint: Terminal["paint"],
+): string {
+  const table = rows.map((row) => columns.map(({ field }) => shorten(cellText(row[field]!, ", "))));
+  const titles = columns.map(({ title }) => title);
+  const widths = titles.map((title, i) =>
+    table.reduce((width, cells) => Math.max(width, cells[i]!.length), title.length),
+  );
+  const line = (cells: readonly string[]) =>
+    cells
+      .map((cell, i) => cell.padEnd(widths[i]!))
+      .join("  ")
+      .trimEnd();
+  const body = table.map((cells) => `${line(cells)}\n`);
+  return `${paint("bold", line(titles))}\n${body.join("")}`;
+}
+
+function shorten(cell: string): string {
+  const oneLine = printable(cell.replace(/\s+/g, " ").trim());
+  return oneLine.length > WIDEST ? `${oneLine.slice(0, WIDEST - 1)}…` : oneLine;
+}
+
+function cellText(value: CellValue, separator: string): string {
+  if (value === null) return "";
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  return typeof value === "object" ? value.join(separator) : String(value);
+}
