@@ -1,4 +1,6 @@
 /** Text back to bytes in the encoding its file has, byte-order mark included. */
+import type { Encoding } from "../text/decode.ts";
+import { encodeWindows1252 } from "../text/windows1252.ts";
 
 /**
  * The bytes of `text` written as the file `original` is, or undefined when the encoding has no
@@ -6,7 +8,7 @@
  */
 export function encodeLike(
   text: string,
-  encoding: string,
+  encoding: Encoding,
   original: Uint8Array,
 ): Uint8Array | undefined {
   switch (encoding) {
@@ -16,8 +18,8 @@ export function encodeLike(
     case "utf-16le":
     case "utf-16be":
       return utf16(text, encoding === "utf-16le", original);
-    default:
-      return singleByte(text, encoding);
+    case "windows-1252":
+      return encodeWindows1252(text);
   }
 }
 
@@ -36,17 +38,4 @@ function utf16(text: string, littleEndian: boolean, original: Uint8Array): Uint8
   const view = new DataView(new ArrayBuffer(units.length * 2));
   for (let i = 0; i < units.length; i++) view.setUint16(i * 2, units.charCodeAt(i), littleEndian);
   return new Uint8Array(view.buffer);
-}
-
-/** The inverse of the platform's decoder, so that both agree on every byte. */
-function singleByte(text: string, encoding: string): Uint8Array | undefined {
-  const decoded = new TextDecoder(encoding).decode(Uint8Array.from({ length: 256 }, (_, i) => i));
-  const codes = new Map([...decoded].map((char, byte) => [char, byte]));
-  const bytes = new Uint8Array(text.length);
-  for (let i = 0; i < text.length; i++) {
-    const byte = codes.get(text[i]!);
-    if (byte === undefined) return undefined;
-    bytes[i] = byte;
-  }
-  return bytes;
 }

@@ -1,6 +1,7 @@
 /** Finds the guides below a folder: Markdown files whose front matter has the key `parts`. */
 import { URI, Utils } from "vscode-uri";
 import { isGuide } from "../syntax/frontMatterReader.ts";
+import { decodeText } from "../text/decode.ts";
 import { FileError, type FolderEntry, type FolderFiles } from "./files.ts";
 import { type IgnoreLayer, ignoreLayer, isIgnored } from "./ignored.ts";
 
@@ -103,7 +104,8 @@ async function* look(files: FolderFiles, uri: string): AsyncGenerator<Found, voi
 
 /** Whether the bytes are the text of a guide. */
 export function holdsGuide(bytes: Uint8Array): boolean {
-  return isGuide(new TextDecoder().decode(bytes));
+  const decoded = decodeText(bytes);
+  return "text" in decoded && isGuide(decoded.text);
 }
 
 async function layerOf(files: FolderFiles, entries: readonly FolderEntry[], path: string) {
