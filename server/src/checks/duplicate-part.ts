@@ -34,10 +34,13 @@ export const check: Check = {
   },
 };
 
-/** Socket and chip may share a designator: the socket is soldered, then the chip pushed in. */
+/**
+ * Socket and chip may share a designator: the socket is soldered, then the chip pushed in.
+ * Where the list has a line for the socket, `socket-first` tells of the wrong order.
+ */
 function goesIntoSocket(part: Part, first: Use, second: Use): boolean {
-  if (first.role !== "fit") return false;
-  return second.role === "insert" || part.socketLine !== undefined;
+  if (first.role === "insert" && second.role === "insert") return false;
+  return part.socketLine !== undefined || (first.role === "fit" && second.role === "insert");
 }
 
 /** `[U3A, U3B]` and `[U3A–U3D]` name sections of one part (ASME Y14.44-2008 2.1.3). */
