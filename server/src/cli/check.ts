@@ -1,5 +1,4 @@
 /** `kitquill check`: checks guides, and with `--fix` mends what can be mended safely. */
-import { DiskFiles } from "../workspace/disk.ts";
 import { type Arguments, choice, readArguments, wholeNumber } from "./arguments.ts";
 import { checkGuide, reportOf } from "./checking.ts";
 import { fixGuide } from "./fix.ts";
@@ -7,7 +6,7 @@ import { formatGithub } from "./formats/github.ts";
 import { formatJson } from "./formats/json.ts";
 import { formatSarif } from "./formats/sarif.ts";
 import { formatText } from "./formats/text.ts";
-import { findInputs, type Input } from "./inputs.ts";
+import { diskFor, findInputs, type Input } from "./inputs.ts";
 import { count, distinctFindings, type GuideReport, type Report } from "./report.ts";
 import type { ExitCode } from "./run.ts";
 import { shownPath } from "./shownPath.ts";
@@ -72,6 +71,6 @@ async function checkAll(args: Arguments, terminal: Terminal, cwd: string): Promi
 }
 
 async function reportOn(input: Input, listsOutside: boolean, cwd: string) {
-  const checked = await checkGuide(input, new DiskFiles([input.folder]), listsOutside);
+  const checked = await checkGuide(input, diskFor(input, listsOutside), listsOutside);
   return checked && reportOf(checked, cwd);
 }

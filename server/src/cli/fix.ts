@@ -4,11 +4,10 @@ import { URI } from "vscode-uri";
 import type { Fix } from "../checks/check.ts";
 import { decodeText } from "../text/decode.ts";
 import { applyEdits, type TextEdit } from "../text/span.ts";
-import { DiskFiles } from "../workspace/disk.ts";
 import type { Files } from "../workspace/files.ts";
 import { type Checked, checkGuide, filesOf } from "./checking.ts";
 import { encodeLike } from "./encode.ts";
-import type { Input } from "./inputs.ts";
+import { diskFor, type Input } from "./inputs.ts";
 import { shownPath } from "./shownPath.ts";
 import { replaceFile } from "./write.ts";
 
@@ -30,7 +29,7 @@ export async function fixGuide(
   listsOutside: boolean,
   cwd: string,
 ): Promise<FixResult> {
-  const draft = new Draft(new DiskFiles([input.folder]));
+  const draft = new Draft(diskFor(input, listsOutside));
   let fixed = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const checked = await checkGuide(input, draft, listsOutside);

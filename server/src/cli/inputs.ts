@@ -22,6 +22,11 @@ export interface Inputs {
   readonly problems: readonly string[];
 }
 
+/** The disk as a check of the guide may read it. */
+export function diskFor({ folder }: Input, listsOutside: boolean): DiskFiles {
+  return new DiskFiles(listsOutside ? [] : [folder]);
+}
+
 /** The guides named by `names`, each once. `onFound` hears of each as it is found. */
 export async function findInputs(
   names: readonly string[],
@@ -50,7 +55,7 @@ async function* guidesAt(path: string, name: string, cwd: string): AsyncGenerato
   } else if (stats.isDirectory()) {
     yield* guidesBelow(uri, name, cwd);
   } else {
-    const problem = await noGuide(uri, name);
+    const problem = await noGuide({ uri, folder: reachOf(uri, cwd) }, name);
     yield problem === undefined ? { uri } : { uri, problem };
   }
 }
@@ -69,9 +74,9 @@ async function* guidesBelow(uri: string, name: string, cwd: string): AsyncGenera
 }
 
 /** Why the file is not taken for a guide, or undefined when it is one. */
-export async function noGuide(uri: string, name: string): Promise<string | undefined> {
+export async function noGuide(input: Input, name: string): Promise<string | undefined> {
   try {
-    const bytes = await new DiskFiles().read(uri);
+    const bytes = await new DiskFiles([input.folder]).read(input.uri);
     if (bytes && holdsGuide(bytes)) return undefined;
   } catch (error) {
     if (error instanceof FileError) return error.message;

@@ -2,10 +2,9 @@
 import { resolve } from "node:path";
 import { URI } from "vscode-uri";
 import { nearestWord } from "../text/nearest.ts";
-import { DiskFiles } from "../workspace/disk.ts";
 import { choice, readArguments, UsageError } from "./arguments.ts";
 import { checkGuide } from "./checking.ts";
-import { noGuide, reachOf } from "./inputs.ts";
+import { diskFor, type Input, noGuide, reachOf } from "./inputs.ts";
 import { columnsOfList } from "./listColumns.ts";
 import { partsOfGuide, partsOfList } from "./listParts.ts";
 import { stepsOfGuide } from "./listSteps.ts";
@@ -20,7 +19,7 @@ const SUBJECTS = ["steps", "parts", "columns"];
 /** What is listed of which file, and how. */
 interface Request {
   readonly name: string;
-  readonly uri: string;
+  readonly input: Input;
   readonly format: TableFormat;
   readonly listsOutside: boolean;
   readonly cwd: string;
@@ -37,9 +36,10 @@ export async function list(
   if (subject === undefined || !SUBJECTS.includes(subject)) throw noSubject(subject);
   if (name === undefined) throw new UsageError(`\`list ${subject}\` needs the name of a file.`);
   if (more !== undefined) throw new UsageError(`\`list\` takes one file; \`${more}\` is too many.`);
+  const uri = URI.file(resolve(cwd, name)).toString();
   const request: Request = {
     name,
-    uri: URI.file(resolve(cwd, name)).toString(),
+    input: { uri, folder: reachOf(uri, cwd) },
     format: choice(args, "format", ["text", "csv", "json"]),
     listsOutside: args.has("lists-outside"),
     cwd,
@@ -50,21 +50,20 @@ export async function list(
 }
 
 async function listed(subject: string, request: Request): Promise<string> {
-  const { name, uri, format, cwd, terminal } = request;
+  const { name, input, format, cwd, terminal } = request;
   if (subject === "steps") return stepsOfGuide(await guideOf(request), format, cwd, terminal);
-  const aboutGuide = subject === "parts" && (await noGuide(uri, name)) === undefined;
+  const aboutGuide = subject === "parts" && (await noGuide(input, name)) === undefined;
   if (aboutGuide) return partsOfGuide(await guideOf(request), format, cwd, terminal);
-  const partsList = await readList(uri, name, terminal);
+  const partsList = await readList(input.uri, name, terminal);
   return subject === "parts"
     ? partsOfList(partsList, format, terminal)
     : columnsOfList(partsList, format, terminal);
 }
 
-async function guideOf({ uri, name, listsOutside, cwd, terminal }: Request) {
-  const problem = await noGuide(uri, name);
+async function guideOf({ input, name, listsOutside, terminal }: Request) {
+  const problem = await noGuide(input, name);
   if (problem !== undefined) throw new UsageError(problem);
-  const folder = reachOf(uri, cwd);
-  const checked = await checkGuide({ uri, folder }, new DiskFiles([folder]), listsOutside);
+  const checked = await checkGuide(input, diskFor(input, listsOutside), listsOutside);
   if (!checked) throw new UsageError(`\`${name}\` could not be read again.`);
   for (const { code, message } of checked.diagnoses) {
     if (code === "unreadable-list") terminal.err(`kitquill: ${message}\n`);

@@ -1,0 +1,378 @@
+import { execFileSync, spawnSync } from "node:child_process";
+import { readFileSync, statSync, symlinkSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { Cli } from "./cli.ts";
+
+let cli: Cli;
+beforeAll(async () => {
+  cli = await Cli.build();
+}, 60_000);
+afterAll(() => cli.remove());
+
+const parts = 'Designator,Quantity,Value,Package\n"R1, R2",2,4k7,\nC1,1,100n,\n';
+const guide = `---
+title: Blinker
+parts: parts.csv
+---
+
+# Blinker
+
+## Board
+
+1. Solder the resistors [R1, R2].
+2. Solder [C1].
+`;
+const clean = { "guide.md": guide, "parts.csv": parts };
+const faulty = { ...clean, "guide.md": guide.replace("[C1]", "[C1, R7]") };
+
+describe("kitquill check", () => {
+  test("ends with 0 and says so when a guide is in order", async () => {
+    const { code, out, err } = await cli.run(cli.folder(clean), "check");
+    expect({ code, out, err }).toEqual({
+      code: 0,
+      out: "1 guide checked, 2 steps: nothing found.\n",
+      err: "",
+    });
+  });
+
+  test("ends with 1 and shows the place when there is an error", async () => {
+    const { code, out } = await cli.run(cli.folder(faulty), "check", "guide.md");
+    expect(code).toBe(1);
+    expect(out).toMatch(
+      /^guide\.md:11:16 error unknown-part .*R7.*\n {2}11 \| 2\. Solder \[C1, R7\]\.\n {5}\| {16}\^\^\n/,
+    );
+    expect(out).toMatch(/\n1 guide checked, 2 steps: 1 error.*\.\n$/);
+  });
+
+  test("prints nothing but the document as JSON, with one-based UTF-16 columns", async () => {
+    const text = faulty["guide.md"].replace("[C1, R7]", "🔧 [C1, R7]").replaceAll("\n", "\r\n");
+    const folder = cli.folder({ ...faulty, "guide.md": `\uFEFF${text}` });
+    const { code, out, err } = await cli.run(folder, "check", "--format", "json");
+    expect([code, err]).toEqual([1, ""]);
+    const { files, summary } = JSON.parse(out);
+    expect(summary).toEqual({ files: 1, errors: 1, warnings: 0 });
+    expect(files[0]).toMatchObject({
+      file: "guide.md",
+      steps: 2,
+      parts: { listed: 3, fitted: 3, missing: 0 },
+    });
+    expect(files[0].findings).toEqual([
+      expect.objectContaining({
+        code: "unknown-part",
+        file: "guide.md",
+        line: 11,
+        column: 19,
+        endLine: 11,
+        endColumn: 21,
+      }),
+    ]);
+  });
+
+  test("reports a fault of the list in the list, beside the guide's", async () => {
+    const folder = cli.folder({
+      "kit/guide.md": guide.replace("[C1]", "it"),
+      "kit/parts.csv": parts,
+    });
+    const { code, out } = await cli.run(folder, "check", "--format", "json");
+    expect(code).toBe(1);
+    const places = JSON.parse(out).files[0].findings.map(
+      (one: { code: string; file: string; line: number }) => [one.code, one.file, one.line],
+    );
+    expect(places).toContainEqual(["missing-part", "kit/guide.md", 3]);
+    expect(places).toContainEqual(["missing-part", "kit/parts.csv", 3]);
+  });
+
+  test("finds guides below a folder and respects .gitignore", async () => {
+    const folder = cli.folder({
+      ".gitignore": "old/\n",
+      "a/guide.md": guide,
+      "a/parts.csv": parts,
+      "old/guide.md": guide,
+      "notes.md": "# Notes\n\n[R1]\n",
+    });
+    expect((await cli.run(folder, "check")).out).toBe("1 guide checked, 2 steps: nothing found.\n");
+    const { out } = await cli.run(folder, "check", "old/guide.md", "--format=json");
+    expect(JSON.parse(out).files[0].findings[0]).toMatchObject({
+      code: "unreadable-list",
+      line: 3,
+    });
+  });
+
+  test("ends with 1 when there are more warnings than allowed", async () => {
+    const folder = cli.folder({
+      ...faulty,
+      "guide.md": faulty["guide.md"].replace(
+        "---\n\n",
+        "checks: { unknown-part: warning }\n---\n\n",
+      ),
+    });
+    expect((await cli.run(folder, "check")).code).toBe(0);
+    expect((await cli.run(folder, "check", "--max-warnings", "1")).code).toBe(0);
+    const { code, err } = await cli.run(folder, "check", "--max-warnings", "0");
+    expect([code, err]).toEqual([1, "kitquill: 1 warnings; 0 are allowed.\n"]);
+  });
+
+  test("ends with 2 for input that cannot be used, and checks the rest", async () => {
+    const folder = cli.folder({ ...clean, "page.md": "# Page\n", "empty/x.txt": "" });
+    const { code, out, err } = await cli.run(
+      folder,
+      "check",
+      "nowhere.md",
+      "page.md",
+      "parts.csv",
+      "empty",
+      "guide.md",
+    );
+    expect(code).toBe(2);
+    expect(out).toBe("1 guide checked, 2 steps: nothing found.\n");
+    const [missing, page, list, empty] = err.split("\n");
+    expect(missing).toContain("There is no file or folder `nowhere.md`");
+    expect(page).toContain("`page.md` is no guide: its front matter has no key `parts`");
+    expect(list).toContain("`kitquill list parts parts.csv`");
+    expect(empty).toContain("There is no guide in `empty`");
+  });
+
+  test("does not read a list outside the repository unless told to", async () => {
+    const folder = cli.folder({
+      "repo/.git/HEAD": "",
+      "repo/guide.md": guide.replace("parts.csv", "../parts.csv"),
+      "parts.csv": parts,
+    });
+    const refused = await cli.run(join(folder, "repo"), "check");
+    expect([refused.code, refused.out]).toEqual([1, expect.stringContaining("outside the folder")]);
+    expect((await cli.run(join(folder, "repo"), "check", "--lists-outside")).code).toBe(0);
+  });
+
+  test("does not follow a link out of the repository", async () => {
+    const folder = cli.folder({
+      "repo/.git/HEAD": "",
+      "repo/guide.md": guide,
+      "secret.csv": parts,
+    });
+    symlinkSync(join(folder, "secret.csv"), join(folder, "repo", "parts.csv"));
+    const { code, out } = await cli.run(join(folder, "repo"), "check");
+    expect([code, out]).toEqual([1, expect.stringContaining("link to a file outside")]);
+  });
+
+  test("gives SARIF and GitHub commands for the same finding", async () => {
+    const folder = cli.folder(faulty);
+    const sarif = JSON.parse((await cli.run(folder, "check", "--format", "sarif")).out);
+    const region = { startLine: 11, startColumn: 16, endLine: 11, endColumn: 18 };
+    expect(sarif.runs[0].results[0].locations[0].physicalLocation.region).toEqual(region);
+    const github = await cli.run(folder, "check", "--format", "github");
+    expect(github.out).toContain(
+      "::error file=guide.md,line=11,endLine=11,col=16,endColumn=18,title=unknown-part::",
+    );
+  });
+});
+
+describe("on a terminal", () => {
+  const hasScript = spawnSync("script", ["--version"]).status === 0;
+
+  function onTerminal(folder: string, env: Record<string, string> = {}, ...args: string[]) {
+    const line = [process.execPath, cli.bundle, "check", ...args]
+      .map((one) => `'${one}'`)
+      .join(" ");
+    return cli.spawn("script", ["-qec", line, "/dev/null"], folder, { TERM: "xterm", ...env });
+  }
+
+  test.skipIf(!hasScript)(
+    "output has colours and progress, and NO_COLOR takes the colours away",
+    async () => {
+      const many = Object.fromEntries(
+        Array.from({ length: 5 }, (_, i) => [`kit${i}/guide.md`, faulty["guide.md"]] as const),
+      );
+      const folder = cli.folder(many);
+      const { out } = await onTerminal(folder);
+      expect(out).toContain("\u001b[31merror\u001b[39m");
+      expect(out).toContain("Checking 5 of 5: kit4/guide.md");
+      const sober = await onTerminal(folder, { NO_COLOR: "1" });
+      expect(sober.out).not.toMatch(/\u001b\[\d+m/);
+      expect(sober.out).toContain("error");
+      expect((await onTerminal(folder, { TERM: "dumb" })).out).not.toContain("\u001b");
+    },
+  );
+
+  test("a pipe that closes early is no error", async () => {
+    const long = Array.from({ length: 900 }, (_, i) => `${i + 1}. Solder [R${i + 10}].`).join("\n");
+    const folder = cli.folder({ ...clean, "guide.md": `${guide}${long}\n` });
+    const line = `"$0" "$1" check; echo "code $?" >&2`;
+    const { out, err } = await cli.spawn(
+      "sh",
+      ["-c", `(${line}) | head -1`, process.execPath, cli.bundle],
+      folder,
+    );
+    expect(out.split("\n")).toHaveLength(2);
+    expect(err).not.toContain("EPIPE");
+    expect(err).toMatch(/^code [01]\n$/);
+  });
+
+  test("all output arrives, however long", async () => {
+    const long = Array.from({ length: 990 }, (_, i) => `${i + 1}. Solder [R${i + 10}].`).join("\n");
+    const folder = cli.folder({ ...clean, "guide.md": `${guide}${long}\n` });
+    const { out } = await cli.run(folder, "check", "--format", "json");
+    expect(out.length).toBeGreaterThan(200_000);
+    expect(JSON.parse(out).files[0].findings.length).toBeGreaterThanOrEqual(990);
+  });
+});
+
+describe("kitquill check --fix", () => {
+  const fixable = guide.replace("---\n\n", "heights: { C1: 5 }\n---\n\n");
+
+  test("applies safe fixes and reports the rest", async () => {
+    const folder = cli.folder({ ...clean, "guide.md": fixable });
+    const before = statSync(join(folder, "parts.csv")).mtimeMs;
+    const { code, out, err } = await cli.run(folder, "check", "--fix");
+    expect([code, err]).toEqual([0, ""]);
+    expect(out).toBe("1 guide checked, 2 steps: nothing found. 1 fixed.\n");
+    expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(
+      fixable.replace("C1: 5", "C1: 5 mm"),
+    );
+    expect(statSync(join(folder, "parts.csv")).mtimeMs).toBe(before);
+    expect((await cli.run(folder, "check", "--fix")).out).toContain("nothing found. 0 fixed.");
+  });
+
+  test("keeps byte-order mark, line ends and encoding", async () => {
+    const crlf = `\uFEFF${fixable.replaceAll("\n", "\r\n")}`;
+    for (const encode of [(text: string) => Buffer.from(text), utf16le]) {
+      const folder = cli.folder({ ...clean, "guide.md": encode(crlf) });
+      await cli.run(folder, "check", "--fix");
+      expect(readFileSync(join(folder, "guide.md"))).toEqual(
+        encode(crlf.replace("C1: 5", "C1: 5 mm")),
+      );
+    }
+  });
+
+  test("leaves files alone when there is nothing to fix", async () => {
+    const folder = cli.folder(faulty);
+    execFileSync("chmod", ["-w", join(folder, "guide.md")]);
+    const { code, out } = await cli.run(folder, "check", "--fix");
+    expect([code, out]).toEqual([1, expect.stringContaining("0 fixed.")]);
+    expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(faulty["guide.md"]);
+  });
+});
+
+function utf16le(text: string): Buffer {
+  return Buffer.from(text, "utf16le");
+}
+
+describe("kitquill list", () => {
+  test("steps gives number, stage, text, parts and height", async () => {
+    const folder = cli.folder({
+      ...clean,
+      "guide.md": guide.replace("---\n\n", "heights: { C1: 5 mm }\n---\n\n"),
+    });
+    const { code, out } = await cli.run(folder, "list", "steps", "guide.md", "--format", "json");
+    expect(code).toBe(0);
+    const rows = JSON.parse(out);
+    expect(rows[1]).toEqual({
+      number: "1.2",
+      stage: "Board",
+      text: "Solder C1.",
+      parts: ["C1"],
+      tallest: 5,
+      file: "guide.md",
+      line: 12,
+    });
+    expect(rows[0]).toMatchObject({ text: "Solder the resistors R1, R2.", parts: ["R1", "R2"] });
+    const csv = (await cli.run(folder, "list", "steps", "guide.md", "--format", "csv")).out.split(
+      "\r\n",
+    );
+    expect(csv[0]).toBe("number,stage,text,parts,tallest,file,line");
+    expect(csv[1]).toMatch(/^1\.1,Board,"Solder the resistors R1, R2\.","R1,R2",/);
+  });
+
+  test("parts of a guide gives each part with its step", async () => {
+    const folder = cli.folder(clean);
+    const { out } = await cli.run(folder, "list", "parts", "guide.md", "--format", "json");
+    expect(JSON.parse(out)).toEqual([
+      expect.objectContaining({
+        designator: "R1",
+        value: "4k7",
+        fitted: true,
+        step: "1.1",
+        line: 2,
+      }),
+      expect.objectContaining({ designator: "R2", step: "1.1", file: "parts.csv" }),
+      expect.objectContaining({ designator: "C1", value: "100n", step: "1.2", line: 3 }),
+    ]);
+    const text = (await cli.run(folder, "list", "parts", "guide.md")).out.split("\n");
+    expect(text[0]).toMatch(/^Part +Qty +Value +Package +Height mm +Height from +Fitted +Step$/);
+    expect(text[1]).toMatch(/^R1 +1 +4k7 .* yes +1\.1$/);
+  });
+
+  test("parts of a bare list gives its lines", async () => {
+    const folder = cli.folder({
+      "list.csv":
+        "Ref;Qty;Value;Footprint;DNP\nR1-R3;3;4k7;R_Axial_DIN0207_L6.3mm_D2.5mm;\nC1;1;100n;;DNP\n",
+    });
+    const { code, out } = await cli.run(folder, "list", "parts", "list.csv", "--format", "json");
+    expect(code).toBe(0);
+    const [first, second] = JSON.parse(out);
+    expect(first).toEqual({
+      designators: ["R1", "R2", "R3"],
+      quantity: 3,
+      value: "4k7",
+      package: "R_Axial_DIN0207_L6.3mm_D2.5mm",
+      height: 2.5,
+      heightFrom: expect.stringMatching(/./),
+      fitted: true,
+      line: 2,
+    });
+    expect(second).toMatchObject({ designators: ["C1"], fitted: false, line: 3 });
+  });
+
+  test("columns tells what each column was taken for", async () => {
+    const folder = cli.folder(clean);
+    const { out } = await cli.run(folder, "list", "columns", "parts.csv", "--format", "json");
+    expect(
+      JSON.parse(out).map((one: { column: number; header: string; meaning: string }) => [
+        one.column,
+        one.header,
+        one.meaning,
+      ]),
+    ).toEqual([
+      [1, "Designator", "designator"],
+      [2, "Quantity", "quantity"],
+      [3, "Value", "value"],
+      [4, "Package", "package"],
+    ]);
+    for (const one of JSON.parse(out)) expect(one.why).not.toBe("");
+  });
+
+  test("ends with 2 for a file that is no list or no guide", async () => {
+    const folder = cli.folder({
+      ...clean,
+      "x.csv": Uint8Array.of(0x25, 0x50, 0x44, 0x46, 0x2d, 0, 1, 2),
+    });
+    const pdf = await cli.run(folder, "list", "parts", "x.csv");
+    expect([pdf.code, pdf.out]).toEqual([2, ""]);
+    expect(pdf.err).toContain("PDF");
+    expect((await cli.run(folder, "list", "steps", "parts.csv")).code).toBe(2);
+  });
+});
+
+test("kitquill lsp --stdio answers an editor and ends with it", async () => {
+  const message = (json: object) => {
+    const body = JSON.stringify({ jsonrpc: "2.0", ...json });
+    return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`;
+  };
+  const { status, stdout } = spawnSync(process.execPath, [cli.bundle, "lsp", "--stdio"], {
+    input: [
+      message({
+        id: 1,
+        method: "initialize",
+        params: { processId: null, rootUri: null, capabilities: {} },
+      }),
+      message({ method: "initialized", params: {} }),
+      message({ id: 2, method: "shutdown" }),
+      message({ method: "exit" }),
+    ].join(""),
+    encoding: "utf8",
+    timeout: 20_000,
+  });
+  expect(stdout).toContain('"id":1');
+  expect(stdout).toContain("textDocumentSync");
+  expect(status).toBe(0);
+});
