@@ -46,8 +46,9 @@ export async function start(context: vscode.ExtensionContext, make: MakeClient):
 
 class Session implements vscode.Disposable {
   private client: BaseLanguageClient | undefined;
-  /** While true, start() itself tells the user about a failure. */
+  /** From the server's launch to its first answer or failure. */
   private starting = false;
+  private toldStart = false;
   private readonly watched = watchFiles();
   private readonly crashes: number[] = [];
 
@@ -58,8 +59,9 @@ class Session implements vscode.Disposable {
 
   /** Resolves when the server runs or the user has been told why it does not. */
   async start(): Promise<void> {
-    const late = setTimeout(() => this.tell(NO_ANSWER), PATIENCE_MS);
     this.starting = true;
+    this.toldStart = false;
+    const late = setTimeout(() => this.tellStart(NO_ANSWER), PATIENCE_MS);
     try {
       const options = clientOptions(this.log, this.watched);
       this.client = this.make({ ...options, errorHandler: this.errorHandler() });
@@ -69,7 +71,7 @@ class Session implements vscode.Disposable {
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       this.log.error(`The server did not start: ${reason}`);
-      this.tell(NO_START);
+      this.tellStart(NO_START);
     } finally {
       this.starting = false;
       clearTimeout(late);
@@ -102,8 +104,10 @@ class Session implements vscode.Disposable {
   private errorHandler(): ErrorHandler {
     return {
       error: (error) => {
-        this.log.error(`The connection to the server has an error: ${error.message}`);
-        return { action: ErrorAction.Continue, handled: true };
+        // A worker that fails while it loads never answers; this is the only sign of it.
+        if (this.starting) this.tellStart(NO_START);
+        const message = `The connection to the server has an error: ${error.message}`;
+        return { action: ErrorAction.Continue, handled: true, message };
       },
       closed: () => {
         if (this.starting) return { action: CloseAction.DoNotRestart, handled: true };
@@ -119,6 +123,12 @@ class Session implements vscode.Disposable {
     const now = Date.now();
     this.crashes.push(now);
     return this.crashes.filter((time) => time > now - RESTARTS_WITHIN_MS).length;
+  }
+
+  /** Tells why the server does not start; once a start, whatever else follows from it. */
+  private tellStart(message: string): void {
+    if (!this.toldStart) this.tell(message);
+    this.toldStart = true;
   }
 
   private tell(message: string): void {

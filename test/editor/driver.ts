@@ -1,0 +1,411 @@
+/**
+ * Drives a real editor in a headless browser with the verbs of somebody who writes a guide.
+ * Everything is read from what the editor shows. A verb that does not get what it waits for
+ * throws and says what was last seen.
+ */
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { type Browser, chromium, type Locator, type Page } from "playwright-core";
+import { findBrowser } from "../../scripts/browser.mjs";
+import { type Host, serveEditor } from "./host.ts";
+
+const SCREENSHOTS = join(import.meta.dirname, "../screenshots");
+const PATIENCE_MS = 20_000;
+/** The editor fades and debounces; waits of this length settle what has no sign to wait for. */
+const SETTLE_MS = 400;
+
+const QUIET = {
+  "telemetry.telemetryLevel": "off",
+  "workbench.startupEditor": "none",
+  "workbench.tips.enabled": false,
+  "workbench.editor.enablePreview": false,
+  "workbench.enableExperiments": false,
+  "extensions.ignoreRecommendations": true,
+  "security.workspace.trust.startupPrompt": "never",
+  "security.workspace.trust.banner": "never",
+  "files.autoSave": "off",
+  "editor.minimap.enabled": false,
+  "editor.wordBasedSuggestions": "off",
+  "editor.autoClosingBrackets": "never",
+  "editor.quickSuggestions": false,
+  "markdown.validate.enabled": false,
+  "chat.disableAIFeatures": true,
+};
+
+const FLAGS = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+export interface StartOptions {
+  /** Copied, so edits never reach it. */
+  readonly folder: string;
+  readonly settings?: Readonly<Record<string, unknown>>;
+  /** False opens the folder in restricted mode. */
+  readonly trusted?: boolean;
+  /** A script to run in place of the extension's own server. */
+  readonly server?: string;
+}
+
+/** An entry of the Problems view. */
+export interface Problem {
+  readonly file: string;
+  readonly severity: "Error" | "Warning" | "Info";
+  readonly message: string;
+  readonly source: string;
+  readonly code: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** Starts an editor; the caller must close it. */
+export async function start(options: StartOptions): Promise<Editor> {
+  const executablePath = findBrowser();
+  if (!executablePath) throw new Error("No Chromium or Chrome was found on this machine.");
+  const host = await serveEditor(options.folder, options.server);
+  const browser = await chromium.launch({ executablePath, args: FLAGS });
+  try {
+    const context = await browser.newContext({ viewport: { width: 1400, height: 1000 } });
+    await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+    const page = await context.newPage();
+    await configure(page, host.port, options);
+    const editor = new Editor(page, browser, host);
+    await editor.load();
+    return editor;
+  } catch (error) {
+    await browser.close();
+    await host.stop();
+    throw error;
+  }
+}
+
+/** Gives the workbench its settings before it starts; the page carries them in a meta tag. */
+async function configure(page: Page, port: number, options: StartOptions): Promise<void> {
+  const plain = `localhost:${port}`;
+  await page.route(`http://code.${plain}/`, async (route) => {
+    const response = await route.fetch({ url: `http://${plain}/` });
+    const html = (await response.text()).replaceAll(plain, `code.${plain}`);
+    const settings = { ...QUIET, ...options.settings };
+    const extra = {
+      configurationDefaults: settings,
+      enableWorkspaceTrust: options.trusted === false,
+    };
+    const tag = /(id="vscode-workbench-web-configuration" data-settings=")\{/;
+    if (!tag.test(html)) throw new Error("The workbench's page has no configuration to add to.");
+    const json = JSON.stringify(extra).slice(0, -1).replaceAll('"', "&quot;");
+    await route.fulfill({ response, body: html.replace(tag, (_, start) => `${start}${json},`) });
+  });
+}
+
+export class Editor {
+  private patience = PATIENCE_MS;
+
+  constructor(
+    readonly page: Page,
+    private readonly browser: Browser,
+    private readonly host: Host,
+  ) {}
+
+  /** How long verbs wait for what they are after, from now on. */
+  waitAtMost(milliseconds: number): void {
+    this.patience = milliseconds;
+    this.page.setDefaultTimeout(milliseconds);
+  }
+
+  /** Asks until the answer is right, and gives it; throws with the last answer otherwise. */
+  async eventually<T>(ask: () => Promise<T>, right: (answer: T) => boolean): Promise<T> {
+    const until = Date.now() + this.patience;
+    for (;;) {
+      const answer = await ask();
+      if (right(answer)) return answer;
+      if (Date.now() > until) {
+        const seconds = this.patience / 1000;
+        throw new Error(`Not within ${seconds} s. Last seen: ${JSON.stringify(answer, null, 2)}`);
+      }
+      await new Promise((resolve) => setTimeout(resolve, 50));
+    }
+  }
+
+  /** Opens the workbench and waits until it can be used. */
+  async load(): Promise<void> {
+    await this.page.goto(`http://code.localhost:${this.host.port}/`);
+    await this.ready();
+  }
+
+  /** Loads the window anew, as the editor's own reload does. Unsaved text is lost. */
+  async reload(): Promise<void> {
+    await this.page.reload();
+    await this.ready();
+  }
+
+  async close(): Promise<void> {
+    await this.browser.close();
+    await this.host.stop();
+  }
+
+  /** Runs a command by its full title, `Kitquill: Show Log`. */
+  async command(title: string): Promise<void> {
+    await this.pick("F1", title, `>${title}`);
+  }
+
+  /** Opens a file by its path in the folder, from the explorer. */
+  async openFile(path: string): Promise<void> {
+    const names = path.split("/");
+    for (const name of names) await this.explorerRow(name).click();
+    await this.eventually(
+      () => this.activeFile(),
+      (file) => file === names.at(-1),
+    );
+    await this.page.locator(".editor-instance .monaco-editor .view-lines").first().waitFor();
+    await this.focusEditor();
+  }
+
+  /** The name on the active tab. */
+  async activeFile(): Promise<string> {
+    const tab = this.page.locator(".editor-group-container.active .tab.active .label-name");
+    return (await tab.count()) > 0 ? ((await tab.first().textContent()) ?? "") : "";
+  }
+
+  /** Puts the cursor at a place in the active file; counts from 1 as the editor does. */
+  async goTo(line: number, column = 1): Promise<void> {
+    await this.page.keyboard.press("Control+g");
+    await this.quickInput().fill(`:${line}:${column}`);
+    await this.page.keyboard.press("Enter");
+    await this.eventually(
+      () => this.cursor(),
+      (at) => at.line === line && at.column === column,
+    );
+  }
+
+  /** Where the cursor is, as the status bar tells. */
+  async cursor(): Promise<Place> {
+    const status = await textOf(this.page.locator('[id="status.editor.selection"]'));
+    const at = /Ln (\d+), Col (\d+)/.exec(status);
+    const file = await this.activeFile();
+    return { file, line: Number(at?.[1] ?? 0), column: Number(at?.[2] ?? 0) };
+  }
+
+  /** Types at the cursor, key by key. */
+  async typeText(text: string): Promise<void> {
+    await this.page.keyboard.type(text);
+  }
+
+  async press(key: string): Promise<void> {
+    await this.page.keyboard.press(key);
+  }
+
+  /** Deletes this many characters to the right of a place. */
+  async deleteAt(line: number, column: number, count: number): Promise<void> {
+    await this.goTo(line, column);
+    for (let i = 0; i < count; i++) await this.page.keyboard.press("Delete");
+  }
+
+  /** The whole text of the active file, by way of the clipboard. */
+  async text(): Promise<string> {
+    await this.page.evaluate("navigator.clipboard.writeText('')");
+    await this.focusEditor();
+    await this.page.keyboard.press("Control+a");
+    await this.page.keyboard.press("Control+c");
+    return this.eventually(
+      () => this.page.evaluate<string>("navigator.clipboard.readText()"),
+      (text) => text !== "",
+    );
+  }
+
+  async save(): Promise<void> {
+    await this.page.keyboard.press("Control+s");
+    await this.page.locator(".tab.active.dirty").waitFor({ state: "detached" });
+  }
+
+  /** How many squiggles of each kind the visible part of the active file shows. */
+  async squiggles(): Promise<{ errors: number; warnings: number; infos: number; hints: number }> {
+    const count = (kind: string) =>
+      this.page.locator(`.editor-group-container.active .cdr.squiggly-${kind}`).count();
+    return {
+      errors: await count("error"),
+      warnings: await count("warning"),
+      infos: await count("info"),
+      hints: await count("hint"),
+    };
+  }
+
+  /** The entries of the Problems view, of all files; the view is opened for it. */
+  async problems(): Promise<Problem[]> {
+    const panel = this.page.locator(".markers-panel");
+    if (!(await panel.isVisible())) {
+      await this.command("Problems: Focus on Problems View");
+      await panel.waitFor();
+      await this.focusEditor();
+    }
+    const rows = await panel.locator(".monaco-list-row").evaluateAll((elements) =>
+      elements.map((row) => ({
+        label: row.getAttribute("aria-label") ?? "",
+        code: row.querySelector(".marker-code, .code-link")?.textContent ?? "",
+      })),
+    );
+    return readProblems(rows);
+  }
+
+  /** The text of the hover at a place of the active file. */
+  async hover(line: number, column: number): Promise<string> {
+    await this.goTo(line, column);
+    await this.page.keyboard.press("Control+k");
+    await this.page.keyboard.press("Control+i");
+    const hover = this.page.locator(".monaco-hover:not(.hidden) .hover-contents");
+    const text = await this.eventually(
+      async () => (await hover.allInnerTexts()).join("\n").replaceAll("\u00a0", " "),
+      (shown) => shown !== "" && !shown.includes("Loading"),
+    );
+    await this.page.waitForTimeout(SETTLE_MS);
+    return text;
+  }
+
+  /** Applies the quick fix with this title at a place. Enter picks it: an overlay takes clicks. */
+  async quickFix(line: number, column: number, title: string): Promise<void> {
+    const offered = await this.openQuickFixes(line, column);
+    const index = offered.indexOf(title);
+    if (index < 0) {
+      await this.press("Escape");
+      throw new Error(`No quick fix ${JSON.stringify(title)}; offered: ${offered.join(" | ")}`);
+    }
+    const focused = this.page.locator(".action-widget .monaco-list-row.action.focused");
+    for (let i = 0; i <= offered.length; i++) {
+      if ((await textOf(focused)) === title) break;
+      await this.press("ArrowDown");
+    }
+    await this.press("Enter");
+    await this.page.locator(".action-widget").waitFor({ state: "hidden" });
+  }
+
+  /** The titles of the quick fixes at a place; the list is closed again. */
+  async quickFixes(line: number, column: number): Promise<string[]> {
+    const offered = await this.openQuickFixes(line, column);
+    await this.press("Escape");
+    return offered;
+  }
+
+  /** Jumps to the definition of what stands at a place, and tells where that led. */
+  async goToDefinition(line: number, column: number): Promise<Place> {
+    await this.goTo(line, column);
+    const before = await this.cursor();
+    await this.press("F12");
+    await this.eventually(
+      () => this.cursor(),
+      (at) => at.file !== before.file || at.line !== before.line,
+    );
+    // The name of the file changes before the place in it does.
+    await this.page.waitForTimeout(SETTLE_MS);
+    return this.cursor();
+  }
+
+  /** The texts of the messages that the editor shows in its corner. */
+  async notifications(): Promise<string[]> {
+    return this.page.locator(".notification-list-item-message").allInnerTexts();
+  }
+
+  /** Presses a button of a message in the corner. */
+  async pressButton(label: string): Promise<void> {
+    await this.page.locator(".notification-list-item-buttons-container").getByText(label).click();
+  }
+
+  /** What the Output view shows. */
+  async log(): Promise<string> {
+    const lines = this.page.locator(".output-view .view-line");
+    return this.eventually(
+      () => textOf(lines),
+      (text) => text !== "",
+    );
+  }
+
+  /** Saves what the editor shows to test/screenshots/. */
+  async screenshot(name: string): Promise<void> {
+    mkdirSync(SCREENSHOTS, { recursive: true });
+    await this.page.waitForTimeout(SETTLE_MS);
+    await this.page.screenshot({ path: join(SCREENSHOTS, `${name}.png`) });
+  }
+
+  private async openQuickFixes(line: number, column: number): Promise<string[]> {
+    await this.goTo(line, column);
+    await this.press("Control+.");
+    const rows = this.page.locator(".action-widget .monaco-list-row.action");
+    await rows.first().waitFor();
+    return (await rows.allInnerTexts()).map((text) => text.trim());
+  }
+
+  private async pick(key: string, label: string, query: string): Promise<void> {
+    await this.page.keyboard.press(key);
+    await this.quickInput().fill(query);
+    const row = this.page.locator(".quick-input-list .monaco-list-row.focused");
+    await this.eventually(
+      () => textOf(row),
+      (text) => text.includes(label),
+    );
+    await this.page.keyboard.press("Enter");
+    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
+  }
+
+  private explorerRow(name: string): Locator {
+    const label = this.page.locator(".label-name", { hasText: exactly(name) });
+    return this.page.locator(".explorer-folders-view .monaco-list-row", { has: label });
+  }
+
+  private quickInput(): Locator {
+    return this.page.locator(".quick-input-widget input.input");
+  }
+
+  private async focusEditor(): Promise<void> {
+    await this.page.keyboard.press("Control+1");
+  }
+
+  private async ready(): Promise<void> {
+    await this.page
+      .locator(".monaco-workbench .explorer-folders-view .monaco-list-row")
+      .first()
+      .waitFor();
+  }
+}
+
+function exactly(text: string): RegExp {
+  return new RegExp(`^${text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}$`);
+}
+
+async function textOf(locator: Locator): Promise<string> {
+  return (await locator.allInnerTexts()).join(" ").replaceAll("\u00a0", " ").trim();
+}
+
+/** Reads the rows of the Problems view: a row for each file, its entries below it. */
+function readProblems(rows: readonly { label: string; code: string }[]): Problem[] {
+  const problems: Problem[] = [];
+  let file = "";
+  for (const { label, code } of rows) {
+    const head = /^\d+ problems? in file (.*?) of folder /.exec(label);
+    if (head) file = head[1]!;
+    const entry = PROBLEM.exec(label);
+    if (!entry) continue;
+    const [, severity, message, line, column, source] = entry as unknown as string[];
+    problems.push({
+      file,
+      severity: severity as Problem["severity"],
+      message: message!,
+      line: Number(line),
+      column: Number(column),
+      source: source!,
+      code: code.replace(/^\((.*)\)$/, "$1"),
+    });
+  }
+  return problems;
+}
+
+const PROBLEM =
+  /^(Error|Warning|Info): (.*) at line (\d+) and character (\d+)\.(?: generated by (.*))?$/s;
