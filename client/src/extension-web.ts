@@ -5,9 +5,9 @@ import type { LanguageClientOptions } from "vscode-languageclient";
 import { LanguageClient } from "vscode-languageclient/browser";
 import { start } from "./start.ts";
 
-export function activate(context: vscode.ExtensionContext): Promise<void> {
+export function activate(context: vscode.ExtensionContext): void {
   const script = vscode.Uri.joinPath(context.extensionUri, "dist", "server-worker.js");
-  return start(context, (options) => new WorkerClient(script.toString(true), options));
+  start(context, (options) => new WorkerClient(script.toString(true), options));
 }
 
 /** Ends its worker with itself, and keeps errors to the log as its desktop sibling does. */

@@ -5,11 +5,11 @@ import type { LanguageClientOptions } from "vscode-languageclient";
 import { LanguageClient, type ServerOptions, TransportKind } from "vscode-languageclient/node";
 import { type MakeClient, start } from "./start.ts";
 
-export function activate(context: vscode.ExtensionContext): Promise<void> {
+export function activate(context: vscode.ExtensionContext): void {
   const module = vscode.Uri.joinPath(context.extensionUri, "dist", "server.cjs").fsPath;
   const server: ServerOptions = { module, transport: TransportKind.ipc };
   const make: MakeClient = (options) => new NodeClient(server, options);
-  return start(context, make);
+  start(context, make);
 }
 
 /** Errors go to the log alone: start.ts says in one message what the user must know. */

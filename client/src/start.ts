@@ -32,7 +32,7 @@ const SHOW_LOG = "Show Log";
 const RESTART = "Restart Server";
 
 /** Starts the server and adds the commands; all of it ends with the extension. */
-export async function start(context: vscode.ExtensionContext, make: MakeClient): Promise<void> {
+export function start(context: vscode.ExtensionContext, make: MakeClient): void {
   const log = vscode.window.createOutputChannel("Kitquill", { log: true });
   const session = new Session(make, log);
   context.subscriptions.push(
@@ -41,14 +41,19 @@ export async function start(context: vscode.ExtensionContext, make: MakeClient):
     vscode.commands.registerCommand("kitquill.showLog", () => log.show()),
     vscode.commands.registerCommand("kitquill.restartServer", () => session.restart()),
   );
-  await session.start();
+  // Not awaited: a server that never answers must not keep the extension from being active.
+  void session.start();
+}
+
+/** One launch of the server, until its first answer or failure. */
+interface Launch {
+  pending: boolean;
+  /** The user hears of a failure once, whatever else follows from it. */
+  told: boolean;
 }
 
 class Session implements vscode.Disposable {
   private client: BaseLanguageClient | undefined;
-  /** From the server's launch to its first answer or failure. */
-  private starting = false;
-  private toldStart = false;
   private readonly watched = watchFiles();
   private readonly crashes: number[] = [];
 
@@ -59,21 +64,21 @@ class Session implements vscode.Disposable {
 
   /** Resolves when the server runs or the user has been told why it does not. */
   async start(): Promise<void> {
-    this.starting = true;
-    this.toldStart = false;
-    const late = setTimeout(() => this.tellStart(NO_ANSWER), PATIENCE_MS);
+    const launch: Launch = { pending: true, told: false };
+    const late = setTimeout(() => this.tellFailed(launch, NO_ANSWER), PATIENCE_MS);
     try {
       const options = clientOptions(this.log, this.watched);
-      this.client = this.make({ ...options, errorHandler: this.errorHandler() });
-      serveFiles(this.client);
-      await this.client.start();
+      const client = this.make({ ...options, errorHandler: this.errorHandler(launch) });
+      this.client = client;
+      serveFiles(client);
+      await client.start();
       this.log.info("The server is running.");
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       this.log.error(`The server did not start: ${reason}`);
-      this.tellStart(NO_START);
+      this.tellFailed(launch, NO_START);
     } finally {
-      this.starting = false;
+      launch.pending = false;
       clearTimeout(late);
     }
   }
@@ -101,19 +106,21 @@ class Session implements vscode.Disposable {
     }
   }
 
-  private errorHandler(): ErrorHandler {
+  private errorHandler(launch: Launch): ErrorHandler {
     return {
       error: (error) => {
         // A worker that fails while it loads never answers; this is the only sign of it.
-        if (this.starting) this.tellStart(NO_START);
+        if (launch.pending) this.tellFailed(launch, NO_START);
         const message = `The connection to the server has an error: ${error.message}`;
         return { action: ErrorAction.Continue, handled: true, message };
       },
       closed: () => {
-        if (this.starting) return { action: CloseAction.DoNotRestart, handled: true };
+        const doNotRestart = { action: CloseAction.DoNotRestart, handled: true };
+        // start() tells about this one.
+        if (launch.pending) return doNotRestart;
         if (this.countCrash() <= RESTARTS) return { action: CloseAction.Restart, handled: true };
         this.tell(CRASHES);
-        return { action: CloseAction.DoNotRestart, handled: true };
+        return doNotRestart;
       },
     };
   }
@@ -125,10 +132,9 @@ class Session implements vscode.Disposable {
     return this.crashes.filter((time) => time > now - RESTARTS_WITHIN_MS).length;
   }
 
-  /** Tells why the server does not start; once a start, whatever else follows from it. */
-  private tellStart(message: string): void {
-    if (!this.toldStart) this.tell(message);
-    this.toldStart = true;
+  private tellFailed(launch: Launch, message: string): void {
+    if (!launch.told) this.tell(message);
+    launch.told = true;
   }
 
   private tell(message: string): void {
