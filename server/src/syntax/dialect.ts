@@ -45,6 +45,8 @@ export interface PartMark {
   readonly stated?: StatedText;
   /** False for bare words such as `[USB]`: the parts list decides whether this is a mark. */
   readonly certain: boolean;
+  /** What is written strangely though it is understood, such as `R1~R4`. */
+  readonly problems?: readonly SyntaxProblem[];
 }
 
 export interface StatedText {
@@ -126,6 +128,8 @@ export interface Figure {
   readonly tolerance?: StatedText;
   readonly stated?: StatedText;
   readonly reading?: Reading;
+  /** What is written strangely though it is understood, such as `2*V*I`. */
+  readonly problems?: readonly SyntaxProblem[];
 }
 
 export interface FigureName {

@@ -1,0 +1,124 @@
+/** Decides whether braces hold a figure, almost one, or ordinary text, and takes figures apart. */
+import type { Span } from "../../text/span.ts";
+import type { Figure, FigureName, StatedText, SyntaxProblem } from "../dialect.ts";
+import type { MappedText } from "../marks/mappedText.ts";
+import { readReading } from "./reading.ts";
+import { FUNCTIONS, NAME, type Shape, shapeOf, TOLERANCE_SIGN } from "./words.ts";
+
+/** A figure, a near miss, or undefined: the braces are ordinary text. */
+export type FigureResult =
+  | { readonly figure: Figure }
+  | { readonly almost: SyntaxProblem }
+  | undefined;
+
+/** Reads what stands between `{` and `}`. */
+export function parseFigure(inside: MappedText): FigureResult {
+  const span = { start: inside.offsetAt(0) - 1, end: inside.offsetAt(inside.text.length) + 1 };
+  const text = inside.trim();
+  if (text.text === "" || /[<>=!:]=|=[=>]/.test(text.text)) return undefined;
+  if (/^read\s/.test(text.text)) return readReading(span, text);
+  return readSum(span, text);
+}
+
+function readSum(span: Span, text: MappedText): FigureResult {
+  const parts = splitEquals(text);
+  const name = parts.length > 1 ? readName(parts[0]!) : undefined;
+  if (name) parts.shift();
+  const body = parts[0]!;
+  const shapes = parts.map((part) => shapeOf(part.text.replace(TOLERANCE_SIGN, ";")));
+  if (shapes.includes("other")) return undefined;
+  if (!name && parts.length === 1 && shapes[0] === "plain number") return undefined;
+  const problem = problemOf(span, text, parts, shapes, name);
+  if (problem) return { almost: problem };
+  const { value, tolerance } = splitTolerance(body);
+  const stated = parts[1];
+  return {
+    figure: {
+      span,
+      ...(name && { name }),
+      expression: textOf(value),
+      ...(tolerance && { tolerance: textOf(tolerance) }),
+      ...(stated && { stated: textOf(stated) }),
+    },
+  };
+}
+
+function problemOf(
+  span: Span,
+  text: MappedText,
+  parts: readonly MappedText[],
+  shapes: readonly Shape[],
+  name: FigureName | undefined,
+): SyntaxProblem | undefined {
+  const wholeIsSum = name !== undefined || parts.length > 1 || /\d/.test(text.text);
+  if (!wholeIsSum) return shapes.includes("unbalanced") ? undefined : emptyPart(span, parts);
+  if (shapes.includes("unbalanced")) {
+    return {
+      span,
+      message: `The brackets in {${text.text}} do not pair up, so it cannot be computed. Add or remove one.`,
+    };
+  }
+  if (parts.length > 2) {
+    return {
+      span,
+      message:
+        "A figure holds one name, one expression and one stated value; here is one = too many.",
+    };
+  }
+  return emptyPart(span, parts);
+}
+
+function emptyPart(span: Span, parts: readonly MappedText[]): SyntaxProblem | undefined {
+  const halves = parts.flatMap((part) => {
+    const { value, tolerance } = splitTolerance(part);
+    return tolerance ? [value, tolerance] : [value];
+  });
+  if (!halves.some((half) => half.text === "")) return undefined;
+  return { span, message: "A value is missing in this figure. Write one on each side of = and ±." };
+}
+
+/** A name such as `P(R50)`, with its subjects; undefined where the text is something else. */
+export function readName(text: MappedText): FigureName | undefined {
+  if (!NAME.test(text.text)) return undefined;
+  const open = text.text.indexOf("(");
+  const symbol = (open < 0 ? text.text : text.text.slice(0, open)).trim();
+  if (FUNCTIONS.has(symbol)) return undefined;
+  const subjects: StatedText[] = [];
+  if (open >= 0) {
+    let start = open + 1;
+    for (let i = start; i < text.text.length; i++) {
+      if (text.text[i] !== "," && text.text[i] !== ")") continue;
+      const subject = textOf(text.slice(start, i).trim());
+      if (subject.text === "") return undefined;
+      subjects.push(subject);
+      start = i + 1;
+    }
+  }
+  return { text: text.text, span: text.span(), symbol, subjects };
+}
+
+/** Value and tolerance, both trimmed. */
+export function splitTolerance(text: MappedText): { value: MappedText; tolerance?: MappedText } {
+  const sign = TOLERANCE_SIGN.exec(text.text);
+  if (!sign) return { value: text.trim() };
+  return {
+    value: text.slice(0, sign.index).trim(),
+    tolerance: text.slice(sign.index + sign[0].length).trim(),
+  };
+}
+
+export function textOf(text: MappedText): StatedText {
+  return { text: text.text, span: text.span() };
+}
+
+/** The trimmed pieces between equals signs. */
+function splitEquals(text: MappedText): MappedText[] {
+  const pieces: MappedText[] = [];
+  let start = 0;
+  for (const { index } of text.text.matchAll(/=/g)) {
+    pieces.push(text.slice(start, index).trim());
+    start = index + 1;
+  }
+  pieces.push(text.slice(start).trim());
+  return pieces;
+}

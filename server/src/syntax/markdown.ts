@@ -1,0 +1,101 @@
+/**
+ * Markdown of guides: CommonMark with GFM's tables, footnotes, task lists, strikethrough and autolinks,
+ * and with part marks and figures. Front matter is cut off before.
+ */
+import type { Nodes, Root } from "mdast";
+import { fromMarkdown, type Extension as TreeExtension } from "mdast-util-from-markdown";
+import { gfmFromMarkdown } from "mdast-util-gfm";
+import { gfm } from "micromark-extension-gfm";
+import type { Extension, TokenizeContext } from "micromark-util-types";
+import type { SyntaxProblem } from "./dialect.ts";
+import { figures } from "./figures/construct.ts";
+import { marks } from "./marks/construct.ts";
+import { dialectFromMarkdown } from "./marks/tree.ts";
+
+/** Labels defined in other pieces of the same document, normalised as `definedLabels` gives them. */
+export interface DefinedElsewhere {
+  readonly labels: readonly string[];
+  readonly footnotes: readonly string[];
+}
+
+const GFM = gfm();
+/** Without the transform that finds autolinks in finished text: its nodes have no positions. */
+const TREE: TreeExtension[] = [
+  ...gfmFromMarkdown().map(({ transforms: _, ...extension }) => extension),
+  dialectFromMarkdown,
+];
+
+/** The tree of a text. Spans of marks, figures and problems are offsets in `text`. */
+export function parseMarkdown(text: string, options: DefinedElsewhere): Root {
+  // micromark drops a leading byte-order mark without counting it; an extra one keeps offsets exact.
+  const source = text.startsWith("\uFEFF") ? `\uFEFF${text}` : text;
+  return fromMarkdown(source, {
+    extensions: [GFM, marks, figures, definedElsewhere(options)],
+    mdastExtensions: TREE,
+  });
+}
+
+/** Makes labels count as defined before the first line is read. */
+function definedElsewhere({ labels, footnotes }: DefinedElsewhere): Extension {
+  const seeded = new WeakSet<object>();
+  const seed = ({ parser }: TokenizeContext) => {
+    if (seeded.has(parser)) return;
+    seeded.add(parser);
+    parser.defined.push(...labels);
+    parser.gfmFootnotes = [...footnotes];
+  };
+  return {
+    document: {
+      null: {
+        tokenize(_effects, _ok, nok) {
+          seed(this);
+          return nok;
+        },
+      },
+    },
+  };
+}
+
+/** Labels of the link definitions and footnotes in a tree, in the form in which they are looked up. */
+export function definedLabels(root: Root): { links: string[]; footnotes: string[] } {
+  const links: string[] = [];
+  const footnotes: string[] = [];
+  for (const node of descendants(root)) {
+    if (node.type === "definition") links.push(node.identifier.toUpperCase());
+    if (node.type === "footnoteDefinition") footnotes.push(node.identifier.toUpperCase());
+  }
+  return { links, footnotes };
+}
+
+/** Marks that became a link definition or a link, such as `[R1]: done` and `[R1](4k7)`. */
+export function definitionProblems(root: Root): SyntaxProblem[] {
+  const problems: SyntaxProblem[] = [];
+  for (const node of descendants(root)) {
+    if (node.type !== "definition" && node.type !== "link") continue;
+    if (node.data?.problem) problems.push(node.data.problem);
+  }
+  return problems;
+}
+
+/** All that misses the dialect in a tree, in document order of the nodes that show it. */
+export function syntaxProblems(root: Root): SyntaxProblem[] {
+  const problems: SyntaxProblem[] = [];
+  for (const node of descendants(root)) {
+    if (node.type === "almostMark") problems.push(node.problem);
+    else if (node.type === "partMark") problems.push(...(node.mark.problems ?? []));
+    else if (node.type === "figure") problems.push(...(node.figure.problems ?? []));
+    else if (node.type === "definition" || node.type === "link") {
+      if (node.data?.problem) problems.push(node.data.problem);
+    }
+  }
+  return problems;
+}
+
+/** All nodes in document order; without recursion, since hostile text nests deeply. */
+function* descendants(root: Root): Generator<Nodes> {
+  const ahead: Nodes[] = [root];
+  for (let node = ahead.pop(); node; node = ahead.pop()) {
+    yield node;
+    if ("children" in node) for (const child of node.children.toReversed()) ahead.push(child);
+  }
+}
