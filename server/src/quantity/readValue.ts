@@ -230,13 +230,19 @@ function restOf(text: string, used: readonly { start: number; end: number }[]): 
     done = end;
   }
   const words = (rest + text.slice(done)).replaceAll("()", " ").split(/\s+/);
-  const isJoiner = (word: string) => /^(?:[,;/_x×-]+|)$/.test(word);
+  const isJoiner = (word: string) => [...word].every((char) => JOINERS.has(char));
   const from = words.findIndex((word) => !isJoiner(word));
   const to = words.findLastIndex((word) => !isJoiner(word));
-  return from < 0
-    ? ""
-    : words
-        .slice(from, to + 1)
-        .join(" ")
-        .replace(/^[,;/_]+|[,;/_]+$/g, "");
+  return trimJoiners(words.slice(from < 0 ? words.length : from, to + 1).join(" "));
+}
+
+const JOINERS = new Set(",;/_x×-");
+
+/** By hand: an expression for this would take quadratic time on floods of commas. */
+function trimJoiners(text: string): string {
+  let start = 0;
+  let end = text.length;
+  while (start < end && ",;/_".includes(text[start]!)) start++;
+  while (end > start && ",;/_".includes(text[end - 1]!)) end--;
+  return text.slice(start, end);
 }
