@@ -210,6 +210,16 @@ export class Service {
     return text === undefined ? undefined : this.#sources.lines(uri, text);
   }
 
+  /** Lines of a text that an editor holds. */
+  openLines(uri: string): LineIndex | undefined {
+    return this.#sources.opened(uri)?.lines;
+  }
+
+  /** Version of a text that an editor holds. */
+  version(uri: string): number | undefined {
+    return this.#sources.opened(uri)?.version;
+  }
+
   #track(uri: string): void {
     if (!this.#guides.has(uri)) this.#guides.set(uri, new TrackedGuide(uri, this.#context()));
   }
@@ -322,7 +332,9 @@ function isSame(a: Diagnosis, b: Diagnosis): boolean {
     a.message === b.message &&
     samePlace(a, b) &&
     a.related.length === b.related.length &&
-    a.related.every((one, i) => one.message === b.related[i]!.message && samePlace(one, b.related[i]!))
+    a.related.every(
+      (one, i) => one.message === b.related[i]!.message && samePlace(one, b.related[i]!),
+    )
   );
 }
 

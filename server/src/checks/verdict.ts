@@ -43,10 +43,7 @@ export function judge(
     verdicts.push({ check, finding, severity, ...placeOf(finding.at) });
   };
   for (const one of found) add(one);
-  for (const allow of allows.unused()) {
-    const one = unusedAllow(allow);
-    if (one) add(one);
-  }
+  for (const allow of allows.unused()) add(unusedAllow(allow));
   return verdicts;
 }
 

@@ -1,8 +1,9 @@
 /** The guide as checks and features see it: pages, stages, steps, and who uses which part. */
-import type { FrontMatter } from "../syntax/frontMatter.ts";
+
 import type { Item, PartMark, Role } from "../syntax/dialect.ts";
-import type { Span } from "../text/span.ts";
 import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "../syntax/facts.ts";
+import type { FrontMatter } from "../syntax/frontMatter.ts";
+import type { Span } from "../text/span.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 
@@ -69,7 +70,11 @@ export interface ResolvedItem {
   /** What the item means, in the order of its names or of the list. */
   readonly supplies: readonly Supply[];
   /** Names that no list knows, with the board they were looked for on. */
-  readonly unknown: readonly { readonly name: string; readonly board: string; readonly span: Span }[];
+  readonly unknown: readonly {
+    readonly name: string;
+    readonly board: string;
+    readonly span: Span;
+  }[];
   /** A bare designator that several boards have; the first board was taken. */
   readonly doubtfulBoard: boolean;
   /** For an amount: hardware lines that fit the key equally well; one when it is clear. */
@@ -112,12 +117,22 @@ export interface Guide {
   /** Document order of two uses or steps: negative when `a` comes first. */
   compare(a: Use | Step, b: Use | Step): number;
   /** Steps and places of a label, in document order. */
-  labels(name: string): readonly { readonly piece: GuidePiece; readonly span: Span; readonly step: Step | undefined }[];
+  labels(
+    name: string,
+  ): readonly {
+    readonly piece: GuidePiece;
+    readonly span: Span;
+    readonly step: Step | undefined;
+  }[];
   /** Parts of a line of a list. */
   partsOf(line: ListLine): readonly Part[];
   /** All label names and all `see` references. */
   labelNames(): Iterable<string>;
-  references(): Iterable<{ readonly name: string; readonly piece: GuidePiece; readonly span: Span }>;
+  references(): Iterable<{
+    readonly name: string;
+    readonly piece: GuidePiece;
+    readonly span: Span;
+  }>;
   /** Parts that no mark accounts for (`isMissing`), in the order of the lists; kept current. */
   readonly missing: Iterable<Part>;
   /** Whether a finding other than `missing-part` already says what is wrong with the part. */

@@ -10,7 +10,7 @@ import type { GuidePage } from "./guidePage.ts";
 import type { Kit } from "./kit.ts";
 import type { ListLine } from "./list/partsList.ts";
 import type { Part, Supply } from "./parts.ts";
-import { type Label, MarkNode, PieceNode, StepNode, UseNode } from "./pieceNode.ts";
+import { type Label, type MarkNode, PieceNode, type StepNode, UseNode } from "./pieceNode.ts";
 import { resolveSet } from "./resolve.ts";
 import { buildStages, StageNode } from "./stageNode.ts";
 import { UseIndex } from "./useIndex.ts";

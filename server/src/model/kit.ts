@@ -45,7 +45,8 @@ export class Kit {
       for (const line of list.lines) {
         if (line.designators.length === 0) lines.push({ line, list });
         const name = line.board ?? board ?? "";
-        for (const listed of line.designators) this.#add(parts, { list, line, listed }, name, heights);
+        for (const listed of line.designators)
+          this.#add(parts, { list, line, listed }, name, heights);
       }
     }
     this.parts = parts;
@@ -236,7 +237,8 @@ function classOf(line: ListLine, letters: string): string {
 
 function hardwareOf(id: number, line: ListLine, list: PartsList, notes: KitNotes): Hardware {
   const { description, value } = line.cells;
-  const name = description?.text || value?.text || line.cells["part number"]?.text || `line ${line.row}`;
+  const name =
+    description?.text || value?.text || line.cells["part number"]?.text || `line ${line.row}`;
   const hardware: Hardware = {
     kind: "hardware",
     id,

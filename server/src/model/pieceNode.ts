@@ -1,6 +1,14 @@
 /** A piece of a guide with its steps and marks looked up against one state of the parts lists. */
-import type { CommentFact, Fact, HeadingFact, NoteFact, PieceFacts, StepFact } from "../syntax/facts.ts";
+
 import type { PartMark, Role } from "../syntax/dialect.ts";
+import type {
+  CommentFact,
+  Fact,
+  HeadingFact,
+  NoteFact,
+  PieceFacts,
+  StepFact,
+} from "../syntax/facts.ts";
 import type { Piece } from "../syntax/pieces.ts";
 import type { Span } from "../text/span.ts";
 import type { GuidePiece, Page, ResolvedItem, ResolvedMark, Stage, Step, Use } from "./guide.ts";
@@ -203,7 +211,8 @@ export class PieceNode implements GuidePiece {
     if (mark.role === "label" || mark.role === "see") {
       const list = mark.role === "label" ? this.labels : this.references;
       for (const item of mark.items) {
-        if (item.kind === "text") list.push({ name: item.text, piece: this, span: item.span, step });
+        if (item.kind === "text")
+          list.push({ name: item.text, piece: this, span: item.span, step });
       }
     }
     const items = mark.items.map((item) => resolveItem(item, mark, this.kit, this.boardAfter));

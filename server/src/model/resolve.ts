@@ -7,7 +7,12 @@ import type { Kit } from "./kit.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 
 /** What an item of a mark means; sets take their board and `rest of` its leavings later. */
-export function resolveItem(item: Item, mark: PartMark, kit: Kit, stageBoard?: string): ResolvedItem {
+export function resolveItem(
+  item: Item,
+  mark: PartMark,
+  kit: Kit,
+  stageBoard?: string,
+): ResolvedItem {
   if (!MOVING_ROLES.has(mark.role)) return NOTHING(item);
   switch (item.kind) {
     case "part":
@@ -47,13 +52,15 @@ export function resolveSet(
       else unknown.push({ name, board: where ?? "", span: excluded.span });
     }
   }
-  const supplies = kit.partsOfSet(item.of).filter(
-    (part) =>
-      part.fitted &&
-      !except.has(part) &&
-      (where === undefined || kit.boards.length === 0 || sameName(part.board, where)) &&
-      !(item.which === "rest" && taken?.(part)),
-  );
+  const supplies = kit
+    .partsOfSet(item.of)
+    .filter(
+      (part) =>
+        part.fitted &&
+        !except.has(part) &&
+        (where === undefined || kit.boards.length === 0 || sameName(part.board, where)) &&
+        !(item.which === "rest" && taken?.(part)),
+    );
   return { item, supplies, unknown, doubtfulBoard: false, candidates: [] };
 }
 

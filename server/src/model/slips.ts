@@ -10,7 +10,8 @@ const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 export function* slips(name: string): Generator<string, void, void> {
   for (let i = name.length - 1; i > 0; i--) {
     const [a, b] = [name[i - 1]!, name[i]!];
-    if (a !== b && isDigit(a) === isDigit(b)) yield name.slice(0, i - 1) + b + a + name.slice(i + 1);
+    if (a !== b && isDigit(a) === isDigit(b))
+      yield name.slice(0, i - 1) + b + a + name.slice(i + 1);
   }
   for (let i = name.length - 1; i >= 0; i--) {
     for (const other of isDigit(name[i]!) ? DIGITS : LETTERS) {

@@ -114,7 +114,9 @@ export function buildStages(
   const close = () => {
     const before = known.get(heading?.fact);
     const same = before !== undefined && before.heading?.piece === heading?.piece;
-    stages.push(same && sameSlices(before.slices, slices) ? before : new StageNode(heading, slices));
+    stages.push(
+      same && sameSlices(before.slices, slices) ? before : new StageNode(heading, slices),
+    );
   };
   for (const piece of pieces) {
     let from = 0;

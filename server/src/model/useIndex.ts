@@ -1,7 +1,7 @@
 /** Who uses which part, kept current as pieces come and go. */
 import { accountsFor, isMissing } from "./accounting.ts";
-import type { PieceNode, UseNode } from "./pieceNode.ts";
 import type { Part, Supply } from "./parts.ts";
+import type { PieceNode, UseNode } from "./pieceNode.ts";
 
 export class UseIndex {
   readonly #uses: UseNode[][] = [];

@@ -1,5 +1,15 @@
 /** Reduces the tree of a piece to its facts; the tree itself is not kept. */
-import type { Blockquote, Heading, List, ListItem, Node, Nodes, Parent, Root, RootContent } from "mdast";
+import type {
+  Blockquote,
+  Heading,
+  List,
+  ListItem,
+  Node,
+  Nodes,
+  Parent,
+  Root,
+  RootContent,
+} from "mdast";
 import type { Span } from "../text/span.ts";
 import { readComments } from "./checkerComment.ts";
 import { MOVING_ROLES, type SyntaxProblem } from "./dialect.ts";

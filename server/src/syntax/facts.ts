@@ -2,8 +2,9 @@
  * What one piece of a guide says, from its text alone.
  * Spans are relative to the piece, so facts stay true while text before the piece grows or shrinks.
  */
-import type { Figure, PartMark, SyntaxProblem } from "./dialect.ts";
+
 import type { Span } from "../text/span.ts";
+import type { Figure, PartMark, SyntaxProblem } from "./dialect.ts";
 
 export type Fact =
   | HeadingFact

@@ -23,8 +23,8 @@ const WORDS: Readonly<Record<string, Signal>> = {
   "LET OP": "NOTICE",
   PELIGRO: "DANGER",
   ADVERTENCIA: "WARNING",
-  "PRECAUCIÓN": "CAUTION",
-  "ATENCIÓN": "CAUTION",
+  PRECAUCIÓN: "CAUTION",
+  ATENCIÓN: "CAUTION",
   AVISO: "NOTICE",
 };
 

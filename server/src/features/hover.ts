@@ -1,0 +1,122 @@
+/** What the author sees on pointing at a part: its line, its height, and the steps that use it. */
+import { listNames } from "../checks/words.ts";
+import type { GuideState } from "../model/guideState.ts";
+import type { ListLine, PartsList } from "../model/list/partsList.ts";
+import type { Part, Supply } from "../model/parts.ts";
+import type { UseNode } from "../model/pieceNode.ts";
+import type { Role } from "../syntax/dialect.ts";
+import type { Span } from "../text/span.ts";
+import { isPart, type Subject, subjectInGuide, subjectInList } from "./subject.ts";
+
+/** Markdown for the editor, and the stretch of text it speaks of. */
+export interface Hover {
+  readonly span: Span;
+  readonly markdown: string;
+}
+
+/** How many lines of the list one hover tells of. */
+const MOST_LINES = 8;
+
+const DONE: Readonly<Record<Role, string>> = {
+  fit: "Fitted",
+  later: "Put aside",
+  place: "Placed, not soldered",
+  insert: "Inserted",
+  empty: "Left empty",
+  bridge: "Bridged",
+  make: "Made",
+  match: "Matched",
+  try: "Tried",
+  remove: "Taken out",
+  tool: "Used",
+  own: "Used",
+  see: "Named",
+  label: "Named",
+};
+
+export function hoverInGuide(guide: GuideState, uri: string, offset: number): Hover | undefined {
+  return describe(subjectInGuide(guide, uri, offset), guide);
+}
+
+export function hoverInList(guide: GuideState, list: PartsList, offset: number): Hover | undefined {
+  return describe(subjectInList(guide, list, offset), guide);
+}
+
+function describe(subject: Subject | undefined, guide: GuideState): Hover | undefined {
+  if (!subject || subject.supplies.length === 0) return undefined;
+  const groups = byLine(subject.supplies);
+  const shown = [...groups].slice(0, MOST_LINES);
+  const blocks = shown.map(([line, supplies]) => describeLine(line, supplies, guide));
+  const more = groups.size - shown.length;
+  if (more > 0)
+    blocks.push(`… and ${more} more ${more === 1 ? "line" : "lines"} of the parts list.`);
+  return { span: subject.span, markdown: blocks.join("\n\n---\n\n") };
+}
+
+function byLine(supplies: readonly Supply[]): ReadonlyMap<ListLine, Supply[]> {
+  const groups = new Map<ListLine, Supply[]>();
+  for (const supply of supplies) {
+    const group = groups.get(supply.line);
+    if (group) group.push(supply);
+    else groups.set(supply.line, [supply]);
+  }
+  return groups;
+}
+
+function describeLine(line: ListLine, supplies: readonly Supply[], guide: GuideState): string {
+  const parts = supplies.filter(isPart);
+  const paragraphs = [heading(line, supplies, parts)];
+  const details = [line.cells.package?.text, line.cells.description?.text, supplied(line, parts)];
+  const known = details.filter((text) => text !== undefined && text !== "");
+  if (known.length > 0) paragraphs.push(known.map((text) => escapeMarkdown(text!)).join(" · "));
+  const first = parts[0];
+  if (first) paragraphs.push(heightOf(first), standing(first));
+  paragraphs.push(whatSteps(supplies, guide));
+  return paragraphs.filter((text) => text !== "").join("\n\n");
+}
+
+function heading(line: ListLine, supplies: readonly Supply[], parts: readonly Part[]): string {
+  const name = parts.length > 0 ? listNames(parts) : supplies[0]!.name;
+  const value = line.cells.value?.text;
+  const shown = value && value !== name ? ` ${escapeMarkdown(value)}` : "";
+  const board = parts[0]?.board ? ` on board ${escapeMarkdown(parts[0].board)}` : "";
+  return `**${escapeMarkdown(name)}**${shown}${board}`;
+}
+
+function supplied(line: ListLine, parts: readonly Part[]): string | undefined {
+  if (parts.length > 0) return undefined;
+  if (line.metres !== undefined) return `${line.metres} m in the kit`;
+  return line.quantity === undefined ? undefined : `${line.quantity} in the kit`;
+}
+
+function heightOf(part: Part): string {
+  if (part.offBoard) return "Off the board: no place in the height order.";
+  if (!part.height) return "Body height not known.";
+  return `Body height ${part.height.mm} mm: ${escapeMarkdown(part.height.from)}.`;
+}
+
+function standing(part: Part): string {
+  if (!part.fitted) return "Not to be fitted, says the parts list.";
+  return part.optional ? "Optional." : "";
+}
+
+function whatSteps(supplies: readonly Supply[], guide: GuideState): string {
+  const uses = supplies.flatMap((supply) => [...guide.uses(supply)]) as UseNode[];
+  if (uses.length === 0) return "No step uses it yet.";
+  const steps = new Map<Role, Set<string>>();
+  for (const use of uses) {
+    const numbers = steps.get(use.role) ?? new Set();
+    numbers.add(use.step.number);
+    steps.set(use.role, numbers);
+  }
+  const told = [...steps].map(([role, numbers]) => {
+    const word = numbers.size === 1 ? "step" : "steps";
+    return `${DONE[role]} in ${word} ${[...numbers].join(", ")}.`;
+  });
+  return told.join(" ");
+}
+
+/** The text as it is, wherever Markdown is shown. */
+export function escapeMarkdown(text: string): string {
+  return text.replace(/[\\`*_{}[\]<>()#+!|~-]/g, "\\$&");
+}

@@ -1,0 +1,102 @@
+/** What stands at a place of a guide or of its parts list. */
+
+import type { GuideState } from "../model/guideState.ts";
+import type { ListLine, PartsList } from "../model/list/partsList.ts";
+import type { Part, Supply } from "../model/parts.ts";
+import type { MarkNode, PieceNode } from "../model/pieceNode.ts";
+import type { Item, PartItem } from "../syntax/dialect.ts";
+import { type Span, shift, touches } from "../text/span.ts";
+
+/** Parts or hardware that a stretch of text means; `span` counts in the file's text. */
+export interface Subject {
+  readonly span: Span;
+  readonly supplies: readonly Supply[];
+}
+
+/** The parts at an offset of a page: of a mark's item, or a designator in the prose. */
+export function subjectInGuide(
+  guide: GuideState,
+  uri: string,
+  offset: number,
+): Subject | undefined {
+  const piece = pieceAt(guide, uri, offset);
+  if (!piece) return undefined;
+  const at = offset - piece.start;
+  return ofMark(piece, at) ?? ofMention(guide, piece, at);
+}
+
+/** The parts at an offset of a parts list: of the designator there, else of the whole line. */
+export function subjectInList(
+  guide: GuideState,
+  list: PartsList,
+  offset: number,
+): Subject | undefined {
+  const line = lineAt(list, offset);
+  if (!line) return undefined;
+  const parts = guide.partsOf(line);
+  const named = line.designators.filter((one) => touches(one.span, offset));
+  if (named.length > 0) {
+    const names = new Set(named.map((one) => one.name));
+    return { span: named[0]!.span, supplies: parts.filter((part) => names.has(part.name)) };
+  }
+  const supplies = parts.length > 0 ? parts : guide.hardware.filter((one) => one.line === line);
+  return supplies.length > 0 ? { span: cellAt(line, offset) ?? line.span, supplies } : undefined;
+}
+
+/** The piece of the page that holds the offset. */
+export function pieceAt(guide: GuideState, uri: string, offset: number): PieceNode | undefined {
+  return guide.pieces.findLast((piece) => piece.page.uri === uri && piece.start <= offset);
+}
+
+/** Name of the label that a `see` reference at the offset means. */
+export function referenceAt(
+  guide: GuideState,
+  uri: string,
+  offset: number,
+): { name: string; span: Span } | undefined {
+  const piece = pieceAt(guide, uri, offset);
+  const found = piece?.references.find((one) => touches(one.span, offset - piece.start));
+  return found && { name: found.name, span: shift(found.span, piece!.start) };
+}
+
+function ofMark(piece: PieceNode, at: number): Subject | undefined {
+  const mark = piece.marks.find((one) => touches(one.mark.span, at));
+  const resolved = mark?.items.find((one) => touches(one.item.span, at));
+  if (!mark || !resolved || resolved.supplies.length === 0) return undefined;
+  const member = memberAt(resolved.item, at);
+  if (!member) return { span: shift(resolved.item.span, piece.start), supplies: resolved.supplies };
+  const supplies = resolved.supplies.filter((one) => isNamed(one, member, mark));
+  return { span: shift(member.span, piece.start), supplies };
+}
+
+function memberAt(item: Item, at: number): PartItem | undefined {
+  if (item.kind !== "group" && item.kind !== "choice") return undefined;
+  return item.members.find((member) => touches(member.span, at));
+}
+
+function isNamed(supply: Supply, member: PartItem, mark: MarkNode): boolean {
+  const { part } = mark.piece.kit.find(member.name, member.board, mark.piece.boardAfter);
+  return supply === part;
+}
+
+function ofMention(guide: GuideState, piece: PieceNode, at: number): Subject | undefined {
+  for (const fact of piece.facts.facts) {
+    if (fact.kind !== "mention" || !touches(fact.span, at)) continue;
+    const { part } = guide.kit.find(fact.name, undefined, piece.boardBefore);
+    return part && { span: shift(fact.span, piece.start), supplies: [part] };
+  }
+  return undefined;
+}
+
+function lineAt(list: PartsList, offset: number): ListLine | undefined {
+  return list.lines.find((line) => touches(line.span, offset));
+}
+
+function cellAt(line: ListLine, offset: number): Span | undefined {
+  return Object.values(line.cells).find((cell) => touches(cell.span, offset))?.span;
+}
+
+/** Whether the supply is a part with a designator. */
+export function isPart(supply: Supply): supply is Part {
+  return supply.kind === "part";
+}

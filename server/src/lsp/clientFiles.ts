@@ -1,0 +1,47 @@
+/** Files read through the client, for a server without a file system of its own. */
+import type { Connection } from "vscode-languageserver";
+import { FileError, type Files, MAX_FILE_BYTES } from "../workspace/files.ts";
+import {
+  FIND_FILES,
+  type FindFilesParams,
+  type FindFilesResult,
+  READ_FILE,
+  type ReadFileParams,
+  type ReadFileResult,
+} from "./protocol.ts";
+
+export class ClientFiles implements Files {
+  readonly #connection: Connection;
+
+  constructor(connection: Connection) {
+    this.#connection = connection;
+  }
+
+  async read(uri: string): Promise<Uint8Array | undefined> {
+    const params: ReadFileParams = { uri, maxBytes: MAX_FILE_BYTES };
+    const result = await this.#connection.sendRequest<ReadFileResult>(READ_FILE, params);
+    switch (result.kind) {
+      case "bytes":
+        return Uint8Array.from(atob(result.base64), (character) => character.charCodeAt(0));
+      case "missing":
+        return undefined;
+      case "too-large":
+        throw new FileError("too-large", tooLarge(uri, result.size));
+      case "unreadable":
+        throw new FileError("broken", `The file cannot be read: ${result.message}`);
+    }
+  }
+
+  /** Markdown files of the workspace, at most `limit`. */
+  async markdownFiles(limit: number): Promise<readonly string[]> {
+    const params: FindFilesParams = { glob: "**/*.{md,markdown}", limit };
+    const result = await this.#connection.sendRequest<FindFilesResult>(FIND_FILES, params);
+    return result.uris;
+  }
+}
+
+function tooLarge(uri: string, size: number): string {
+  const name = decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
+  const most = MAX_FILE_BYTES / 1024 / 1024;
+  return `\`${name}\` has ${(size / 1024 / 1024).toFixed(0)} MB. Files above ${most} MB are not read.`;
+}

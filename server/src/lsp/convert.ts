@@ -1,0 +1,70 @@
+/** The border between the analysis, which counts offsets, and the protocol, which counts lines. */
+import {
+  type Diagnostic,
+  DiagnosticSeverity,
+  type Position as LspPosition,
+  type Range,
+  type TextDocumentEdit,
+  type WorkspaceEdit,
+} from "vscode-languageserver";
+import type { Fix, Severity } from "../checks/check.ts";
+import type { Diagnosis, Location, Service } from "../service.ts";
+import type { LineIndex, Position } from "../text/lines.ts";
+import type { Span } from "../text/span.ts";
+
+const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+export function toPosition({ line, column }: Position): LspPosition {
+  return { line, character: column };
+}
+
+export function fromPosition({ line, character }: LspPosition): Position {
+  return { line, column: character };
+}
+
+export function toRange(place: Pick<Location, "start" | "end">): Range {
+  return { start: toPosition(place.start), end: toPosition(place.end) };
+}
+
+export function spanToRange(span: Span, lines: LineIndex): Range {
+  return toRange(lines.range(span));
+}
+
+export function rangeToSpan(range: Range, lines: LineIndex): Span {
+  const [start, end] = [range.start, range.end].map((at) => lines.offsetAt(fromPosition(at)));
+  return { start: start!, end: Math.max(start!, end!) };
+}
+
+export function toDiagnostic(diagnosis: Diagnosis): Diagnostic {
+  const related = diagnosis.related.map((one) => ({
+    location: { uri: one.uri, range: toRange(one) },
+    message: one.message,
+  }));
+  return {
+    range: toRange(diagnosis),
+    severity: SEVERITIES[diagnosis.severity],
+    code: diagnosis.code,
+    source: "kitquill",
+    message: diagnosis.message,
+    ...(related.length > 0 && { relatedInformation: related }),
+  };
+}
+
+/** Edits for the texts as they stand; undefined when one of the files is not followed any more. */
+export function toWorkspaceEdit(fix: Fix, service: Service): WorkspaceEdit | undefined {
+  const documentChanges: TextDocumentEdit[] = [];
+  for (const { uri, edits } of fix.edits) {
+    const lines = service.lines(uri);
+    if (!lines) return undefined;
+    documentChanges.push({
+      textDocument: { uri, version: service.version(uri) ?? null },
+      edits: edits.map(({ span, text }) => ({ range: spanToRange(span, lines), newText: text })),
+    });
+  }
+  return { documentChanges };
+}

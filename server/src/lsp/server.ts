@@ -1,0 +1,311 @@
+/** The language server: takes messages, asks the service, answers in the protocol's words. */
+import {
+  type CodeAction,
+  CodeActionKind,
+  type CodeActionParams,
+  type Connection,
+  type DefinitionLink,
+  DidChangeConfigurationNotification,
+  type DidChangeTextDocumentParams,
+  type Hover,
+  type InitializeParams,
+  type InitializeResult,
+  type Location,
+  MarkupKind,
+  type TextDocumentPositionParams,
+  TextDocumentSyncKind,
+} from "vscode-languageserver";
+import { definitionInGuide, definitionInList } from "../features/definition.ts";
+import { hoverInGuide, hoverInList } from "../features/hover.ts";
+import { type FileDiagnoses, Service } from "../service.ts";
+import { guidesNaming } from "../workspace/companions.ts";
+import type { Files } from "../workspace/files.ts";
+import { canonicalUri } from "../workspace/paths.ts";
+import {
+  fromPosition,
+  rangeToSpan,
+  spanToRange,
+  toDiagnostic,
+  toWorkspaceEdit,
+} from "./convert.ts";
+import { ListRegistrations } from "./lists.ts";
+import type { ClientOffers } from "./protocol.ts";
+import { readSettings } from "./settings.ts";
+import { type Host, Updater } from "./updater.ts";
+
+/** What the server needs of the place it runs in. */
+export interface Environment extends Host {
+  /** Files for a client that offers to serve them, or from disk. */
+  files(offers: ClientOffers): Files & MarkdownFinder;
+}
+
+export interface MarkdownFinder {
+  /** Markdown files in which the guide of a page may be found. */
+  markdownFiles(limit: number, near: string): Promise<readonly string[]>;
+}
+
+/** So many Markdown files are looked into for the guide that a page belongs to. */
+const MOST_CANDIDATES = 500;
+
+/** Serves one client until it disconnects. */
+export function serve(connection: Connection, environment: Environment): void {
+  const server = new Server(connection, environment);
+  connection.onInitialize((params) => server.initialize(params));
+  connection.onInitialized(() => server.initialized());
+}
+
+class Server {
+  readonly #connection: Connection;
+  readonly #environment: Environment;
+  #files!: Files & MarkdownFinder;
+  #service!: Service;
+  #updater!: Updater;
+  #lists: ListRegistrations | undefined;
+  #folders: string[] = [];
+  #section: unknown;
+  #asksForSettings = false;
+  #linksDefinitions = false;
+  /** Guides followed for the sake of an open page of theirs. */
+  readonly #companions = new Map<string, readonly string[]>();
+
+  constructor(connection: Connection, environment: Environment) {
+    this.#connection = connection;
+    this.#environment = environment;
+  }
+
+  initialize(params: InitializeParams): InitializeResult {
+    const offers = readOffers(params.initializationOptions);
+    this.#files = this.#environment.files(offers);
+    this.#folders = foldersOf(params);
+    this.#section = params.initializationOptions?.settings;
+    this.#service = new Service(this.#files, readSettings(this.#section, this.#folders));
+    this.#updater = new Updater(
+      this.#service,
+      this.#environment,
+      (changes) => this.#publish(changes),
+      (error) => this.#report(error),
+    );
+    const { workspace, textDocument } = params.capabilities;
+    this.#asksForSettings = workspace?.configuration === true;
+    this.#linksDefinitions = textDocument?.definition?.linkSupport === true;
+    if (textDocument?.synchronization?.dynamicRegistration) {
+      this.#lists = new ListRegistrations(this.#connection);
+    }
+    this.#listen();
+    return {
+      serverInfo: { name: "kitquill" },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        hoverProvider: true,
+        definitionProvider: true,
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+      },
+    };
+  }
+
+  async initialized(): Promise<void> {
+    if (this.#asksForSettings) {
+      await this.#connection.client.register(DidChangeConfigurationNotification.type, {
+        section: "kitquill",
+      });
+      await this.#fetchSettings();
+    }
+  }
+
+  #listen(): void {
+    const connection = this.#connection;
+    connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
+      this.#service.open(canonicalUri(uri), version, withoutMark(text));
+      this.#wake();
+      void this.#followCompanions(canonicalUri(uri)).catch((error) => this.#report(error));
+    });
+    connection.onDidChangeTextDocument((params) => this.#change(params));
+    connection.onDidCloseTextDocument(({ textDocument }) => this.#close(textDocument.uri));
+    connection.onDidChangeWatchedFiles(({ changes }) => {
+      for (const { uri } of changes) this.#service.changedOutside(canonicalUri(uri));
+      this.#wake();
+    });
+    connection.onDidChangeConfiguration(({ settings }) => this.#settingsChanged(settings));
+    connection.onNotification(
+      "workspace/didChangeWorkspaceFolders",
+      ({ event }: { event: { added: { uri: string }[]; removed: { uri: string }[] } }) => {
+        const removed = new Set(event.removed.map(({ uri }) => canonicalUri(uri)));
+        const added = event.added.map(({ uri }) => canonicalUri(uri));
+        this.#folders = [...this.#folders.filter((uri) => !removed.has(uri)), ...added];
+        this.#configure();
+      },
+    );
+    connection.onHover((params) => this.#hover(params));
+    connection.onDefinition((params) => this.#definition(params));
+    connection.onCodeAction((params) => this.#codeActions(params));
+  }
+
+  #change({ textDocument, contentChanges }: DidChangeTextDocumentParams): void {
+    const uri = canonicalUri(textDocument.uri);
+    for (const change of contentChanges) {
+      const lines = this.#service.openLines(uri);
+      if (!lines) return;
+      const span =
+        "range" in change
+          ? rangeToSpan(change.range, lines)
+          : { start: 0, end: this.#service.text(uri)!.length };
+      this.#service.edit(uri, textDocument.version, [{ span, text: change.text }]);
+    }
+    this.#wake();
+  }
+
+  #close(raw: string): void {
+    const uri = canonicalUri(raw);
+    this.#service.close(uri);
+    const companions = this.#companions.get(uri) ?? [];
+    this.#companions.delete(uri);
+    const wanted = new Set([...this.#companions.values()].flat());
+    for (const guide of companions) if (!wanted.has(guide)) this.#service.unfollow(guide);
+    this.#wake();
+  }
+
+  /** A page does not say whose it is: the guide that names it is looked for and followed. */
+  async #followCompanions(uri: string): Promise<void> {
+    await this.#updater.wake();
+    if (this.#service.guidesOf(uri).length > 0) return;
+    const candidates = await this.#files.markdownFiles(MOST_CANDIDATES, uri);
+    const guides = await guidesNaming(uri, candidates.map(canonicalUri), this.#files);
+    if (guides.length === 0 || !this.#service.openLines(uri)) return;
+    this.#companions.set(uri, guides);
+    for (const guide of guides) this.#service.follow(guide);
+    this.#wake();
+  }
+
+  #settingsChanged(settings: unknown): void {
+    if (this.#asksForSettings) {
+      void this.#fetchSettings().catch((error) => this.#report(error));
+      return;
+    }
+    this.#section = (settings as { kitquill?: unknown } | null)?.kitquill;
+    this.#configure();
+  }
+
+  async #fetchSettings(): Promise<void> {
+    this.#section = await this.#connection.workspace.getConfiguration("kitquill");
+    this.#configure();
+  }
+
+  #configure(): void {
+    this.#service.configure(readSettings(this.#section, this.#folders));
+    this.#wake();
+  }
+
+  #wake(): void {
+    void this.#updater.wake();
+  }
+
+  #publish(changes: readonly FileDiagnoses[]): void {
+    for (const { uri, version, diagnoses } of changes) {
+      void this.#connection.sendDiagnostics({
+        uri,
+        ...(version !== undefined && { version }),
+        diagnostics: diagnoses.map(toDiagnostic),
+      });
+    }
+    const registered = this.#lists?.follow(this.#service.lists());
+    void registered?.catch((error) => this.#report(error));
+  }
+
+  #report(error: unknown): void {
+    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    this.#connection.console.error(text);
+  }
+
+  async #hover(params: TextDocumentPositionParams): Promise<Hover | null> {
+    const place = await this.#place(params);
+    for (const { guide, uri, offset, lines } of place) {
+      const list = guide.lists.find((one) => one.uri === uri);
+      const hover = list ? hoverInList(guide, list, offset) : hoverInGuide(guide, uri, offset);
+      if (hover) {
+        const contents = { kind: MarkupKind.Markdown, value: hover.markdown };
+        return { contents, range: spanToRange(hover.span, lines) };
+      }
+    }
+    return null;
+  }
+
+  async #definition(
+    params: TextDocumentPositionParams,
+  ): Promise<DefinitionLink[] | Location[] | null> {
+    const place = await this.#place(params);
+    for (const { guide, uri, offset, lines } of place) {
+      const list = guide.lists.find((one) => one.uri === uri);
+      const found = list
+        ? definitionInList(guide, list, offset)
+        : definitionInGuide(guide, uri, offset);
+      if (!found) continue;
+      const origin = spanToRange(found.span, lines);
+      const locations = found.targets.flatMap((target) => {
+        const index = this.#service.lines(target.uri);
+        return index ? [{ uri: target.uri, range: spanToRange(target.span, index) }] : [];
+      });
+      if (!this.#linksDefinitions) return locations;
+      return locations.map(({ uri: targetUri, range }) => ({
+        targetUri,
+        targetRange: range,
+        targetSelectionRange: range,
+        originSelectionRange: origin,
+      }));
+    }
+    return null;
+  }
+
+  async #codeActions(params: CodeActionParams): Promise<CodeAction[]> {
+    const only = params.context.only;
+    if (only && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
+    await this.#updater.wake();
+    const uri = canonicalUri(params.textDocument.uri);
+    const lines = this.#service.openLines(uri);
+    if (!lines) return [];
+    const span = rangeToSpan(params.range, lines);
+    const actions: CodeAction[] = [];
+    for (const diagnosis of this.#service.diagnoses(uri)) {
+      if (diagnosis.span.start > span.end || diagnosis.span.end < span.start) continue;
+      const fixes = diagnosis.fixes();
+      for (const fix of fixes) {
+        const edit = toWorkspaceEdit(fix, this.#service);
+        if (!edit) continue;
+        actions.push({
+          title: fix.title,
+          kind: CodeActionKind.QuickFix,
+          diagnostics: [toDiagnostic(diagnosis)],
+          isPreferred: fix.safe && fixes.length === 1,
+          edit,
+        });
+      }
+    }
+    return actions;
+  }
+
+  /** The guides that a place of an open file belongs to, all brought up to date. */
+  async #place({ textDocument, position }: TextDocumentPositionParams) {
+    await this.#updater.wake();
+    const uri = canonicalUri(textDocument.uri);
+    const lines = this.#service.openLines(uri);
+    if (!lines) return [];
+    const offset = lines.offsetAt(fromPosition(position));
+    return this.#service.guidesOf(uri).map((guide) => ({ guide, uri, offset, lines }));
+  }
+}
+
+function readOffers(options: unknown): ClientOffers {
+  const offers = options as Partial<ClientOffers> | null | undefined;
+  return { clientFiles: offers?.clientFiles === true };
+}
+
+function foldersOf(params: InitializeParams): string[] {
+  const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? [];
+  const root = params.rootUri;
+  return (folders.length > 0 ? folders : root ? [root] : []).map(canonicalUri);
+}
+
+/** Offsets count from after a byte-order mark. */
+function withoutMark(text: string): string {
+  return text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
+}

@@ -1,0 +1,41 @@
+/** Settings as the client sends them, made safe. */
+import type { Severity } from "../checks/check.ts";
+import { DEFAULT_SETTINGS, type ServiceSettings } from "../service.ts";
+
+const SEVERITIES: Readonly<Record<string, Severity | "off">> = {
+  off: "off",
+  hint: "hint",
+  info: "information",
+  information: "information",
+  warning: "warning",
+  error: "error",
+};
+
+/** Reads the `kitquill` section; whatever is missing or of the wrong kind keeps its default. */
+export function readSettings(section: unknown, folders: readonly string[]): ServiceSettings {
+  const given = isRecord(section) ? section : {};
+  const { heightTolerance, listsOutsideWorkspace } = given;
+  return {
+    heightTolerance:
+      typeof heightTolerance === "number" && heightTolerance >= 0
+        ? heightTolerance
+        : DEFAULT_SETTINGS.heightTolerance,
+    checks: readChecks(given.checks),
+    folders,
+    listsOutsideWorkspace: listsOutsideWorkspace === true,
+  };
+}
+
+function readChecks(given: unknown): Record<string, Severity | "off"> {
+  const checks: Record<string, Severity | "off"> = {};
+  if (!isRecord(given)) return checks;
+  for (const [code, value] of Object.entries(given)) {
+    const severity = typeof value === "string" ? SEVERITIES[value] : undefined;
+    if (severity) checks[code] = severity;
+  }
+  return checks;
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null;
+}

@@ -1,0 +1,40 @@
+/** Which guides near a file name it as a page or parts list. */
+import { readFrontMatter } from "../syntax/frontMatterReader.ts";
+import { decodeText } from "../text/decode.ts";
+import { FileError, type Files } from "./files.ts";
+import { resolveReference } from "./paths.ts";
+
+/** Guides among `candidates` whose front matter names `uri`; those that cannot be read name nothing. */
+export async function guidesNaming(
+  uri: string,
+  candidates: readonly string[],
+  files: Files,
+): Promise<readonly string[]> {
+  const found: string[] = [];
+  for (const candidate of candidates) {
+    if (candidate !== uri && (await names(candidate, uri, files))) found.push(candidate);
+  }
+  return found;
+}
+
+async function names(candidate: string, uri: string, files: Files): Promise<boolean> {
+  const bytes = await readOrSkip(files, candidate);
+  const decoded = bytes && decodeText(bytes);
+  if (!decoded || !("text" in decoded)) return false;
+  const notes = readFrontMatter(decoded.text);
+  if (!notes?.keys.has("parts")) return false;
+  const paths = [...notes.pages, ...notes.parts.map((entry) => entry.path)];
+  return paths.some(({ value }) => {
+    const resolved = resolveReference(candidate, value, { folders: [], outsideAllowed: true });
+    return "uri" in resolved && resolved.uri === uri;
+  });
+}
+
+async function readOrSkip(files: Files, uri: string): Promise<Uint8Array | undefined> {
+  try {
+    return await files.read(uri);
+  } catch (error) {
+    if (error instanceof FileError) return undefined;
+    throw error;
+  }
+}
