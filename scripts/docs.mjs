@@ -1,0 +1,124 @@
+// Writes what is told about the checks in several places from the checks themselves: the index of
+// their pages, the table in the README, and the settings schema. `--check` writes nothing and fails
+// when one of them is out of date.
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "esbuild";
+import { ROOT } from "./run.mjs";
+
+const PAGES = "server/docs/checks";
+const SEVERITIES = ["off", "hint", "info", "warning", "error"];
+const GROUPS = [
+  ["parts", "Parts"],
+  ["order", "Order"],
+  ["list", "Parts list"],
+  ["form", "Form"],
+];
+const BEGIN = "<!-- checks: written by npm run docs -->";
+const END = "<!-- checks: end -->";
+
+/** The checks' own accounts of themselves, by code. */
+async function readMetas() {
+  const outfile = join(ROOT, `node_modules/.kitquill-checks-${process.pid}.mjs`);
+  await build({
+    entryPoints: [join(ROOT, "server/src/checks/all.ts")],
+    outfile,
+    bundle: true,
+    format: "esm",
+    platform: "node",
+    logLevel: "error",
+  });
+  try {
+    const { CHECKS } = await import(pathToFileURL(outfile).href);
+    const metas = CHECKS.map((check) => check.meta);
+    return metas.sort((a, b) => (a.code < b.code ? -1 : 1));
+  } finally {
+    rmSync(outfile);
+  }
+}
+
+function settingOf(meta) {
+  return meta.severity === "information" ? "info" : meta.severity;
+}
+
+/** One table for each group; `folder` leads to the pages. */
+function tables(metas, folder, heading) {
+  return GROUPS.map(([tag, title]) => {
+    const rows = metas
+      .filter((meta) => meta.tags[0] === tag)
+      .map(
+        (meta) =>
+          `| [${meta.code}](${folder}${meta.code}.md) | ${meta.summary} | ${settingOf(meta)} |`,
+      );
+    return `${heading} ${title}\n\n| Check | Finds | Default |\n|---|---|---|\n${rows.join("\n")}\n`;
+  }).join("\n");
+}
+
+function indexPage(metas) {
+  return `# Checks
+
+Each check has a code and a page. \`checks: { ${metas[0].code}: off }\` in a guide's front matter, or \`kitquill.checks\` in the settings, sets how serious its findings are: ${SEVERITIES.join(", ")}. The guide comes first.
+
+${tables(metas, "", "##")}
+This page is written by \`npm run docs\`.
+`;
+}
+
+function readme(metas) {
+  const text = readFileSync(join(ROOT, "README.md"), "utf8");
+  const start = text.indexOf(BEGIN);
+  const end = text.indexOf(END);
+  if (start < 0 || end < start) {
+    throw new Error(
+      `README.md needs a line \`${BEGIN}\` and below it a line \`${END}\`: the table of the checks goes between them.`,
+    );
+  }
+  const table = tables(metas, `${PAGES}/`, "###");
+  return `${text.slice(0, start)}${BEGIN}\n\n${table}\n${text.slice(end)}`;
+}
+
+function manifest(metas) {
+  const manifest = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
+  const setting = manifest.contributes.configuration.properties["kitquill.checks"];
+  setting.additionalProperties = { type: "string", enum: SEVERITIES };
+  setting.properties = Object.fromEntries(
+    metas.map((meta) => [
+      meta.code,
+      { type: "string", enum: SEVERITIES, default: settingOf(meta), description: meta.summary },
+    ]),
+  );
+  return `${JSON.stringify(manifest, null, 2)}\n`;
+}
+
+const metas = await readMetas();
+const stale = [];
+for (const [path, write] of [
+  [`${PAGES}/README.md`, indexPage],
+  ["package.json", manifest],
+  ["README.md", readme],
+]) {
+  const text = write(metas);
+  if (text === read(path)) continue;
+  stale.push(path);
+  if (!process.argv.includes("--check")) writeFileSync(join(ROOT, path), text);
+}
+
+function read(path) {
+  try {
+    return readFileSync(join(ROOT, path), "utf8");
+  } catch (error) {
+    if (error.code === "ENOENT") return undefined;
+    throw error;
+  }
+}
+
+if (process.argv.includes("--check") && stale.length > 0) {
+  console.error(
+    `Out of date: ${stale.join(", ")}. Run \`npm run docs\` and commit what it writes.`,
+  );
+  process.exit(1);
+}
+console.log(
+  stale.length > 0 ? `Written: ${stale.join(", ")}.` : "The docs of the checks are up to date.",
+);

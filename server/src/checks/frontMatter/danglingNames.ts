@@ -1,0 +1,113 @@
+/** Names in the front matter that stand for nothing: parts, packages, boards, columns, checks. */
+import type { Guide } from "../../model/guide.ts";
+import { HardwareKeys } from "../../model/hardwareKeys.ts";
+import { namesOf } from "../../model/kit.ts";
+import { MEANINGS } from "../../model/list/partsList.ts";
+import type { FrontMatterProblem } from "../../syntax/frontMatter.ts";
+import { nearestWord } from "../../text/nearest.ts";
+import type { Span } from "../../text/span.ts";
+import { CODES } from "../codes.ts";
+import { listsAreRead } from "../places.ts";
+
+/** Problems at the names; those that a parts list decides are left out while one cannot be read. */
+export function danglingNames(guide: Guide): FrontMatterProblem[] {
+  const problems = [...codes(guide), ...meanings(guide)];
+  if (!listsAreRead(guide)) return problems;
+  return [
+    ...problems,
+    ...headers(guide),
+    ...heights(guide),
+    ...offBoard(guide),
+    ...spares(guide),
+    ...boards(guide),
+  ];
+}
+
+function* codes({ frontMatter }: Guide): Iterable<FrontMatterProblem> {
+  for (const { name, nameSpan } of frontMatter.checks) {
+    if (CODES.includes(name)) continue;
+    yield unknown(nameSpan, `No check is called "${name}", so this sets nothing.`, name, CODES);
+  }
+}
+
+function* meanings({ frontMatter }: Guide): Iterable<FrontMatterProblem> {
+  for (const { name, nameSpan } of frontMatter.columns) {
+    if ((MEANINGS as readonly string[]).includes(name)) continue;
+    const what = `"${name}" is not what a column can mean. Write one of: ${MEANINGS.join(", ")}.`;
+    yield unknown(nameSpan, what, name, MEANINGS);
+  }
+}
+
+function* headers({ frontMatter, lists }: Guide): Iterable<FrontMatterProblem> {
+  const known = lists.flatMap((list) => list.columns.map((column) => column.header.trim()));
+  const folded = new Set(known.map(fold));
+  for (const { value, span } of frontMatter.columns) {
+    if (folded.has(fold(value))) continue;
+    yield unknown(span, `No column of the parts list is headed "${value}".`, value, known);
+  }
+}
+
+function* heights(guide: Guide): Iterable<FrontMatterProblem> {
+  const packages = new Set(
+    guide.lists.flatMap((list) =>
+      list.lines.map((line) => fold((line.cells.package?.text ?? "").replace(/^[^:]*:/, ""))),
+    ),
+  );
+  for (const { name, nameSpan } of guide.frontMatter.heights) {
+    if (isPart(name, guide)) continue;
+    if ([...packages].some((text) => text.startsWith(fold(name)))) continue;
+    const what = `The parts list has no part or package "${name}", so this height is used nowhere.`;
+    yield unknown(nameSpan, what, name, []);
+  }
+}
+
+function* offBoard(guide: Guide): Iterable<FrontMatterProblem> {
+  for (const { value, span } of guide.frontMatter.offBoard) {
+    if (isPart(value, guide)) continue;
+    const what = `The parts list has no part "${value}", so this takes nothing off the board.`;
+    yield unknown(span, what, value, []);
+  }
+}
+
+function* spares(guide: Guide): Iterable<FrontMatterProblem> {
+  const keys = new HardwareKeys(guide.hardware);
+  for (const { name, nameSpan } of guide.frontMatter.spares) {
+    if (keys.find(name).length > 0) continue;
+    const what = `No line of the parts list without designators fits "${name}", so these spares count nowhere.`;
+    yield unknown(nameSpan, what, name, []);
+  }
+}
+
+/** A kit of one board may call it anything. */
+function* boards({ frontMatter, boards }: Guide): Iterable<FrontMatterProblem> {
+  if (boards.length === 0) return;
+  const folded = boards.map(fold);
+  for (const { name, nameSpan } of frontMatter.clearance) {
+    if (name === "" || folded.includes(fold(name))) continue;
+    const what = `No board is called "${name}". The parts list has: ${boards.join(", ")}.`;
+    yield unknown(nameSpan, what, name, boards);
+  }
+}
+
+function isPart(text: string, guide: Guide): boolean {
+  return namesOf(text).some((name) => guide.find(name) !== undefined);
+}
+
+function unknown(
+  span: Span,
+  what: string,
+  written: string,
+  known: readonly string[],
+): FrontMatterProblem {
+  const meant = nearestWord(written, known);
+  if (!meant) return { span, message: what };
+  return {
+    span,
+    message: `${what} Did you mean ${meant}?`,
+    suggestion: { title: `Change to ${meant}`, span, text: meant },
+  };
+}
+
+function fold(text: string): string {
+  return text.trim().toLowerCase();
+}

@@ -1,0 +1,18 @@
+/** Turns what the reader of a parts list reported into findings. */
+import type { ListProblem, ListProblemCode, PartsList } from "../model/list/partsList.ts";
+import type { Finding } from "./check.ts";
+
+/** Findings for the list's problems of one code, at their places in the list. */
+export function* problemsOf(
+  list: PartsList,
+  code: ListProblemCode,
+  wanted: (problem: ListProblem) => boolean = () => true,
+): Iterable<Finding> {
+  for (const problem of list.problems) {
+    if (problem.code === code && wanted(problem)) yield asFinding(list, problem);
+  }
+}
+
+export function asFinding(list: PartsList, { span, message }: ListProblem): Finding {
+  return { at: { uri: list.uri, span }, message: () => message };
+}

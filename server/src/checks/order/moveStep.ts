@@ -1,0 +1,170 @@
+/**
+ * The fix of `height-order`: moves a whole step to its place in the stage. Every line keeps its
+ * bytes, and blank lines stay where they are. List numbers are free in the dialect, so they stay too.
+ */
+import type { Guide, ResolvedMark, Stage, Step } from "../../model/guide.ts";
+import type { Part } from "../../model/parts.ts";
+import type { Span, TextEdit } from "../../text/span.ts";
+import type { BoardTops, Fix } from "../check.ts";
+import { dependOnEachOther, marksOf } from "./dependencies.ts";
+import { textHoldsBack } from "./obstacles.ts";
+import { readsAlike } from "./readsAlike.ts";
+import { readStretch } from "./stretch.ts";
+import { hasPlace, laneOf, marksInOrder, turnsAt } from "./turns.ts";
+import { type Misplaced, untangle } from "./untangle.ts";
+
+/** A step that is no sub-step, with its sub-steps and their marks. */
+interface Group {
+  readonly step: Step;
+  readonly steps: Step[];
+  readonly marks: ResolvedMark[];
+}
+
+/** A move of `groups[from]` before what is `groups[to]` now; `to` may be one past the last. */
+interface Move {
+  readonly groups: readonly Group[];
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The fix, or undefined where the move would not help or would do harm. */
+export function moveStep(
+  misplaced: Misplaced,
+  stage: Stage,
+  before: BoardTops,
+  guide: Guide,
+): Fix | undefined {
+  const groups = groupsOf(stage);
+  const from = groups.findIndex((group) => group.step === misplaced.resolved.step);
+  if (from < 0) return undefined;
+  const move = { groups, from, to: placeFor(misplaced, groups, from, before, guide) };
+  if (move.to === from || move.to === from + 1) return undefined;
+  if (!helps(misplaced, move, before, guide) || isBound(move, guide)) return undefined;
+  const edits = editsFor(move, stage, guide);
+  if (!edits) return undefined;
+  const { uri } = groups[from]!.step.piece.page;
+  return {
+    title: "Move this step to its place in the stage",
+    safe: false,
+    edits: [{ uri, edits }],
+  };
+}
+
+function groupsOf(stage: Stage): Group[] {
+  const groups: Group[] = [];
+  const home = new Map<Step, Group>();
+  for (const step of stage.steps) {
+    if (step.fact.depth === 0 || groups.length === 0) groups.push({ step, steps: [], marks: [] });
+    groups.at(-1)!.steps.push(step);
+    home.set(step, groups.at(-1)!);
+  }
+  for (const mark of marksInOrder(stage)) home.get(mark.step!)!.marks.push(mark);
+  return groups;
+}
+
+/** Before the first step with a part that is taller and in order; else behind the last step. */
+function placeFor(
+  misplaced: Misplaced,
+  groups: readonly Group[],
+  from: number,
+  before: BoardTops,
+  guide: Guide,
+): number {
+  const { turns, kind } = misplaced;
+  const height = (kind === "late" ? turns[0]! : turns.at(-1)!).height;
+  const lane = laneOf(turns[0]!.part);
+  const out = misplacedParts(groups, [lane], before, guide);
+  const place = groups.findIndex(
+    ({ marks }, i) =>
+      i !== from &&
+      marks.some((mark) =>
+        turnsAt(mark, lane, guide).some((turn) => turn.height > height && !out.has(turn.part)),
+      ),
+  );
+  return place < 0 ? groups.length : place;
+}
+
+/** Whether the move takes these parts off the list of those out of order and puts none on it. */
+function helps(misplaced: Misplaced, move: Move, before: BoardTops, guide: Guide): boolean {
+  const { groups, from, to } = move;
+  const lanes = lanesOf(groups);
+  const now = misplacedParts(groups, lanes, before, guide);
+  for (const { part } of misplaced.turns) now.delete(part);
+  const rest = groups.toSpliced(from, 1);
+  const then = rest.toSpliced(to > from ? to - 1 : to, 0, groups[from]!);
+  return [...misplacedParts(then, lanes, before, guide)].every((part) => now.has(part));
+}
+
+function misplacedParts(
+  groups: readonly Group[],
+  lanes: Iterable<string>,
+  before: BoardTops,
+  guide: Guide,
+): Set<Part> {
+  const marks = groups.flatMap((group) => group.marks);
+  const parts = new Set<Part>();
+  for (const lane of lanes) {
+    for (const { turns } of untangle(marks, lane, before.get(lane), guide).misplaced) {
+      for (const { part } of turns) parts.add(part);
+    }
+  }
+  return parts;
+}
+
+function lanesOf(groups: readonly Group[]): Set<string> {
+  const lanes = new Set<string>();
+  for (const { marks } of groups) {
+    for (const { items } of marks) {
+      for (const { supplies } of items) {
+        for (const supply of supplies) if (hasPlace(supply)) lanes.add(laneOf(supply));
+      }
+    }
+  }
+  return lanes;
+}
+
+function isBound({ groups, from, to }: Move, guide: Guide): boolean {
+  const passed = to < from ? groups.slice(to, from) : groups.slice(from + 1, to);
+  return dependOnEachOther(
+    marksOf(groups[from]!.steps),
+    marksOf(passed.flatMap((group) => group.steps)),
+    guide,
+  );
+}
+
+function editsFor({ groups, from, to }: Move, stage: Stage, guide: Guide): TextEdit[] | undefined {
+  const steps = groups.map((group) => group.step);
+  const first = Math.min(from, to);
+  const last = to > from ? to - 1 : from;
+  const { page } = steps[from]!.piece;
+  if (steps.slice(first, last + 1).some((step) => step.piece.page !== page)) return undefined;
+  const stretch = readStretch(steps, first, last, stage, guide);
+  const linesOf = (index: number) => stretch?.steps.find(({ step }) => step === steps[index]);
+  const [moved, upper, lower] = [linesOf(from), linesOf(first), linesOf(last)];
+  if (!stretch || !moved || !upper || !lower) return undefined;
+  const up = to < from;
+  const neighbour = linesOf(up ? from - 1 : from + 1)!;
+  const passed = up
+    ? { start: upper.lines.start, end: neighbour.lines.end }
+    : { start: neighbour.lines.start, end: lower.lines.end };
+  if (textHoldsBack(stretch, moved, passed)) return undefined;
+  const edits = swap(page.text, moved.lines, passed);
+  return readsAlike(stretch, moved.lines, passed, edits) ? edits : undefined;
+}
+
+/** Exchanges two neighbouring runs of lines; what lies between them stays between them. */
+function swap(text: string, moved: Span, passed: Span): TextEdit[] {
+  const lines = text.slice(moved.start, moved.end);
+  if (moved.start > passed.start) {
+    const gap = text.slice(passed.end, moved.start);
+    return [
+      { span: { start: passed.start, end: passed.start }, text: lines + gap },
+      { span: { start: passed.end, end: moved.end }, text: "" },
+    ];
+  }
+  const gap = text.slice(moved.end, passed.start);
+  return [
+    { span: { start: moved.start, end: passed.start }, text: "" },
+    { span: { start: passed.end, end: passed.end }, text: gap + lines },
+  ];
+}
