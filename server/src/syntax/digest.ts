@@ -67,7 +67,9 @@ class Digester {
     const problems = [...this.#problems, ...definitionProblems(root)];
     return {
       facts: this.#facts,
-      problems: problems.filter((problem) => problem.span.start < this.#end),
+      problems: problems
+        .filter((problem) => problem.span.start < this.#end)
+        .sort((a, b) => a.span.start - b.span.start),
       defines: definedLabels(root),
     };
   }

@@ -31,10 +31,17 @@ export interface PieceChanges<Digest> {
 
 /** Uncut text is taken in pieces of about this many characters; an edited piece is cut finely. */
 const COARSE = 2000;
-/** Dropped pieces are remembered up to this many characters, since fences and undo bring them back. */
-const MEMORY = 2_000_000;
+/** Dropped pieces are remembered, since fences and undo bring them back: up to so many characters, */
+const MEMORY_CHARACTERS = 2_000_000;
+/** and so many pieces. */
+const MEMORY_PIECES = 12_000;
 
-const CANDIDATE = /(?:#{1,6}|\d{1,9}[.)])(?=[ \t\r\n]|$)/y;
+/**
+ * A heading or list marker. A marker that opens a second list on its line is none: whether the
+ * inner list counts can depend on the paragraph before.
+ */
+const CANDIDATE =
+  /(?:#{1,6}(?=[ \t\r\n]|$)|\d{1,9}[.)](?=[ \t\r\n]|$)(?![ \t]+(?:[-*+]|\d{1,9}[.)])(?:[ \t\r\n]|$)))/y;
 
 export class PieceSequence<Digest> {
   #text: string;
@@ -49,7 +56,7 @@ export class PieceSequence<Digest> {
   #fineUntil = 0;
   #removed = new Set<Piece<Digest>>();
   #added = new Set<Piece<Digest>>();
-  #memory = new PieceMemory<Digest>(MEMORY);
+  #memory = new PieceMemory<Digest>();
 
   constructor(text: string, reader: PieceReader<Digest>) {
     this.#text = text;
@@ -84,7 +91,7 @@ export class PieceSequence<Digest> {
     const first = firstTouched(all, old, start);
     const after = firstFrom(all, end, first);
     const dropped = all.slice(first, after);
-    for (const piece of dropped) this.#drop(piece, old, dropped.length > 2);
+    for (const piece of dropped) this.#drop(piece, old);
     const kept = Math.min(first, this.#done.length);
     const behind = all.slice(after);
     for (const piece of behind) piece.start += by;
@@ -105,7 +112,7 @@ export class PieceSequence<Digest> {
       this.#frontier = piece.start + piece.length;
       yield;
     }
-    for (const piece of this.#rest) this.#drop(piece, this.#text, false);
+    for (const piece of this.#rest) this.#drop(piece, this.#text);
     this.#rest = [];
     this.#fineUntil = 0;
   }
@@ -151,7 +158,7 @@ export class PieceSequence<Digest> {
       if (piece.start > this.#frontier) break;
       taken++;
       if (piece.start < this.#frontier) {
-        this.#drop(piece, this.#text, true);
+        this.#drop(piece, this.#text);
         continue;
       }
       this.#done.push(piece);
@@ -180,9 +187,9 @@ export class PieceSequence<Digest> {
   }
 
   /** `text` is the text that the piece's offsets count in now. */
-  #drop(piece: Piece<Digest>, text: string, remember: boolean): void {
+  #drop(piece: Piece<Digest>, text: string): void {
     this.#forget(piece);
-    if (remember) this.#memory.keep(piece, text);
+    this.#memory.keep(piece, text);
   }
 
   #forget(piece: Piece<Digest>): void {
@@ -250,21 +257,18 @@ interface Remembered<Digest> {
   readonly last: boolean;
 }
 
-/** Remembers dropped pieces by their first line, as long as their texts fit the given room. */
+/** Remembers dropped pieces by their first line; when its room is used up it starts afresh. */
 class PieceMemory<Digest> {
-  readonly #room: number;
-  #used = 0;
+  #characters = 0;
+  #pieces = 0;
   readonly #byFirstLine = new Map<string, Remembered<Digest>[]>();
-
-  constructor(room: number) {
-    this.#room = room;
-  }
 
   keep(piece: Piece<Digest>, text: string): void {
     const end = piece.start + piece.length;
     const size = endOfLine(text, end) - piece.start;
-    if (size > this.#room / 4) return;
-    if (this.#used + size > this.#room) this.clear();
+    if (size > MEMORY_CHARACTERS / 4) return;
+    const isFull = this.#characters + size > MEMORY_CHARACTERS || this.#pieces + 1 > MEMORY_PIECES;
+    if (isFull) this.clear();
     const line = firstLine(text, piece.start);
     const entries = this.#byFirstLine.get(line) ?? [];
     entries.push({
@@ -274,12 +278,13 @@ class PieceMemory<Digest> {
       last: end >= text.length,
     });
     this.#byFirstLine.set(line, entries);
-    this.#used += size;
+    this.#characters += size;
+    this.#pieces++;
   }
 
   /** A remembered piece that stands at `start` again, the line behind it being the same too. */
   take(text: string, start: number): Remembered<Digest> | undefined {
-    if (this.#used === 0) return undefined;
+    if (this.#pieces === 0) return undefined;
     const entries = this.#byFirstLine.get(firstLine(text, start));
     return entries?.find((entry) => {
       const end = start + entry.text.length;
@@ -290,7 +295,8 @@ class PieceMemory<Digest> {
 
   clear(): void {
     this.#byFirstLine.clear();
-    this.#used = 0;
+    this.#characters = 0;
+    this.#pieces = 0;
   }
 }
 
