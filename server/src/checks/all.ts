@@ -1,4 +1,57 @@
 /** All checks, in the order of the pages. */
+import { check as allowReason } from "./allow-reason.ts";
+import { check as allowUnused } from "./allow-unused.ts";
 import type { Check } from "./check.ts";
+import { check as countMismatch } from "./count-mismatch.ts";
+import { check as designatorSyntax } from "./designator-syntax.ts";
+import { check as doubtfulMention } from "./doubtful-mention.ts";
+import { check as duplicatePart } from "./duplicate-part.ts";
+import { check as emptySet } from "./empty-set.ts";
+import { check as frontMatter } from "./front-matter.ts";
+import { check as heightOrder } from "./height-order.ts";
+import { check as heldBackPart } from "./held-back-part.ts";
+import { check as madeLate } from "./made-late.ts";
+import { check as markSyntax } from "./mark-syntax.ts";
+import { check as matchedLate } from "./matched-late.ts";
+import { check as missingPart } from "./missing-part.ts";
+import { check as notFittedPart } from "./not-fitted-part.ts";
+import { check as repeatedDesignator } from "./repeated-designator.ts";
+import { check as socketFirst } from "./socket-first.ts";
+import { check as statedValue } from "./stated-value.ts";
+import { check as stepLabel } from "./step-label.ts";
+import { check as tooTall } from "./too-tall.ts";
+import { check as trialLeft } from "./trial-left.ts";
+import { check as unknownHeight } from "./unknown-height.ts";
+import { check as unknownPart } from "./unknown-part.ts";
+import { check as unmatched } from "./unmatched.ts";
+import { check as unreadableList } from "./unreadable-list.ts";
+import { check as wrongCount } from "./wrong-count.ts";
 
-export const CHECKS: readonly Check[] = [];
+export const CHECKS: readonly Check[] = [
+  unknownPart,
+  missingPart,
+  duplicatePart,
+  wrongCount,
+  statedValue,
+  notFittedPart,
+  heldBackPart,
+  madeLate,
+  matchedLate,
+  unmatched,
+  trialLeft,
+  socketFirst,
+  emptySet,
+  heightOrder,
+  tooTall,
+  unreadableList,
+  designatorSyntax,
+  repeatedDesignator,
+  countMismatch,
+  unknownHeight,
+  markSyntax,
+  doubtfulMention,
+  frontMatter,
+  stepLabel,
+  allowUnused,
+  allowReason,
+];

@@ -43,12 +43,18 @@ export class CheckRunner {
     guide.explains = (part) => this.#explained.has(part);
     if (changes.all) this.#forgetAll();
     for (const piece of changes.retired) this.#keep(this.#byPiece, piece, NOTHING);
-    for (const piece of changes.admitted) this.#keep(this.#byPiece, piece, this.#ofPiece(piece, guide));
+    for (const piece of changes.admitted)
+      this.#keep(this.#byPiece, piece, this.#ofPiece(piece, guide));
     const supplies = changes.all ? [...guide.parts, ...guide.hardware] : related(changes, guide);
-    for (const supply of supplies) this.#keep(this.#bySupply, supply, this.#ofSupply(supply, guide));
+    for (const supply of supplies)
+      this.#keep(this.#bySupply, supply, this.#ofSupply(supply, guide));
     const lines = new Map(supplies.map((supply) => [supply.line, supply.list]));
     for (const [line, list] of lines) {
-      this.#keep(this.#byLine, line, this.#of((check) => check.line?.(line, list, guide)));
+      this.#keep(
+        this.#byLine,
+        line,
+        this.#of((check) => check.line?.(line, list, guide)),
+      );
     }
     this.#runStages(guide, supplies);
     if (changes.all) {
@@ -85,12 +91,14 @@ export class CheckRunner {
   #runStages(guide: GuideState, supplies: readonly Supply[]): void {
     // Whether a part takes its turn can hang on a mark in another stage (later, place).
     const touched = new Set<unknown>();
-    for (const supply of supplies) for (const use of guide.uses(supply)) touched.add(use.step.stage);
+    for (const supply of supplies)
+      for (const use of guide.uses(supply)) touched.add(use.step.stage);
     const byStage = new Map<StageNode, StageFindings>();
     let tops = NO_TOPS;
     for (const stage of guide.stages) {
       const known = touched.has(stage) ? undefined : this.#byStage.get(stage);
-      const kept = known && sameTops(known.before, tops) ? known : this.#ofStage(stage, tops, guide);
+      const kept =
+        known && sameTops(known.before, tops) ? known : this.#ofStage(stage, tops, guide);
       byStage.set(stage, kept);
       tops = kept.after;
     }

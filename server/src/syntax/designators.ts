@@ -11,7 +11,11 @@ export interface Designator {
   readonly suffix: string;
 }
 
-const DESIGNATOR = /^(\p{L}[\p{L}_$]*|\p{L}[\p{L}\d_$-]*[\p{L}_$])(\d+)(\p{L}?)$/u;
+/**
+ * The letters may hold digits and dashes (`BCD-IN1`, `Conn_01x04`), but no dash behind a digit:
+ * `R1-R4` is a range.
+ */
+const DESIGNATOR = /^(\p{L}(?:(?:[\p{L}\d_$]|(?<!\d)-)*[\p{L}_$])?)(\d+)(\p{L}?)$/u;
 
 /** Takes a designator apart, or gives undefined when the text is none. */
 export function readDesignator(text: string): Designator | undefined {

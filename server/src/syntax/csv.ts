@@ -1,0 +1,246 @@
+/**
+ * Delimited text (CSV, TSV) after RFC 4180, and what people make of it: blanks round quotes, lone
+ * quotes, inch marks, any line end, files cut off in the middle. Cells keep their exact places.
+ */
+import type { Span } from "../text/span.ts";
+import type { TableCell, TableRow } from "./tableRow.ts";
+
+export interface CsvTable {
+  /** Rows that hold at least one character or delimiter; blank lines are left out. */
+  readonly rows: readonly TableRow[];
+  /**
+   * Offset of the first quote that is never closed. On the last line it closes with the text (a file
+   * cut off there); before that it counts as a character.
+   */
+  readonly unclosed: number | undefined;
+  /** The text goes on, but `maxRows` or `maxCells` is reached. */
+  readonly cut: boolean;
+}
+
+export interface CsvLimits {
+  readonly maxRows: number;
+  readonly maxCells: number;
+}
+
+const NO_LIMITS: CsvLimits = {
+  maxRows: Number.POSITIVE_INFINITY,
+  maxCells: Number.POSITIVE_INFINITY,
+};
+
+/** Reads the text as rows of cells; `delimiter` is a single character. */
+export function readCsv(text: string, delimiter: string, limits = NO_LIMITS): CsvTable {
+  return new CsvReader(text, delimiter).read(limits);
+}
+
+const QUOTE = 34;
+const LF = 10;
+const CR = 13;
+
+class CsvReader {
+  readonly #text: string;
+  readonly #delimiter: number;
+  /** Where the contents of cells begin in which `""` stands for a quote. */
+  readonly #doubled = new Set<number>();
+  #at = 0;
+  #line = 1;
+  #unclosed: number | undefined;
+  /** No quote that opens before this offset is closed. */
+  #openUntil = 0;
+
+  constructor(text: string, delimiter: string) {
+    this.#text = text;
+    this.#delimiter = delimiter.charCodeAt(0);
+  }
+
+  read({ maxRows, maxCells }: CsvLimits): CsvTable {
+    const rows: TableRow[] = [];
+    let cells = 0;
+    if (this.#text.charCodeAt(0) === 0xfeff) this.#at = 1;
+    while (this.#at < this.#text.length && rows.length < maxRows && cells < maxCells) {
+      const row = this.#row(maxCells - cells);
+      if (!row) continue;
+      cells += row.width;
+      rows.push(row);
+    }
+    return { rows, unclosed: this.#unclosed, cut: this.#at < this.#text.length };
+  }
+
+  #row(maxCells: number): TableRow | undefined {
+    const start = this.#at;
+    const line = this.#line;
+    const bounds: number[] = [];
+    do this.#cell(bounds);
+    while (this.#takeDelimiter() && bounds.length < 2 * maxCells);
+    const end = this.#at;
+    this.#takeLineEnd();
+    if (start === end) return undefined;
+    return new CsvRow(this.#text, line, { start, end }, bounds, this.#doubled);
+  }
+
+  /** Adds the bounds of the next cell's content and stops at what ends the cell. */
+  #cell(bounds: number[]): void {
+    const start = this.#skipBlanks(this.#at);
+    const close = this.#text.charCodeAt(start) === QUOTE ? this.#closingQuote(start) : -1;
+    if (close < 0) {
+      const end = this.#endOfCell(start);
+      this.#at = end;
+      this.#add(bounds, start, end);
+      return;
+    }
+    for (let i = start; i < close; i++) if (this.#isLineEnd(i)) this.#line++;
+    this.#at = Math.min(this.#skipBlanks(close + 1), this.#text.length);
+    this.#add(bounds, start + 1, close, true);
+  }
+
+  #add(bounds: number[], from: number, to: number, quoted = false): void {
+    let start = from;
+    let end = to;
+    while (start < end && isSpace(this.#text.charCodeAt(start))) start++;
+    while (end > start && isSpace(this.#text.charCodeAt(end - 1))) end--;
+    bounds.push(start, end);
+    if (!quoted) return;
+    const doubled = this.#text.indexOf('""', start);
+    if (doubled >= 0 && doubled < end - 1) this.#doubled.add(start);
+  }
+
+  /**
+   * The quote that closes the one at `open`, or -1. A quote closes a cell only where the cell ends
+   * behind it, so an inch mark inside stays a character. After one quote was found open to the end
+   * of the text, only quotes that close on their own line are trusted.
+   */
+  #closingQuote(open: number): number {
+    if (open < this.#openUntil) return -1;
+    const text = this.#text;
+    const limit = this.#unclosed === undefined ? text.length : this.#endOfLine(open);
+    let at = text.indexOf('"', open + 1);
+    while (at >= 0 && at < limit) {
+      if (text.charCodeAt(at + 1) === QUOTE) at++;
+      else if (this.#endsCell(at + 1)) return at;
+      at = text.indexOf('"', at + 1);
+    }
+    this.#unclosed ??= open;
+    this.#openUntil = this.#endOfLine(open);
+    return this.#openUntil === text.length ? text.length : -1;
+  }
+
+  #endsCell(at: number): boolean {
+    const behind = this.#skipBlanks(at);
+    if (behind >= this.#text.length) return true;
+    const code = this.#text.charCodeAt(behind);
+    return code === this.#delimiter || code === LF || code === CR;
+  }
+
+  #skipBlanks(at: number): number {
+    let i = at;
+    for (;;) {
+      const code = this.#text.charCodeAt(i);
+      if ((code !== 32 && code !== 9 && code !== 0xa0) || code === this.#delimiter) return i;
+      i++;
+    }
+  }
+
+  #endOfCell(from: number): number {
+    let i = from;
+    for (; i < this.#text.length; i++) {
+      const code = this.#text.charCodeAt(i);
+      if (code === this.#delimiter || code === LF || code === CR) break;
+    }
+    return i;
+  }
+
+  #endOfLine(from: number): number {
+    let i = from;
+    for (; i < this.#text.length; i++) {
+      const code = this.#text.charCodeAt(i);
+      if (code === LF || code === CR) break;
+    }
+    return i;
+  }
+
+  #takeDelimiter(): boolean {
+    if (this.#text.charCodeAt(this.#at) !== this.#delimiter) return false;
+    this.#at++;
+    return true;
+  }
+
+  #takeLineEnd(): void {
+    if (this.#at >= this.#text.length) return;
+    const code = this.#text.charCodeAt(this.#at);
+    if (code !== LF && code !== CR) return;
+    this.#at += code === CR && this.#text.charCodeAt(this.#at + 1) === LF ? 2 : 1;
+    this.#line++;
+  }
+
+  #isLineEnd(at: number): boolean {
+    const code = this.#text.charCodeAt(at);
+    return code === LF || (code === CR && this.#text.charCodeAt(at + 1) !== LF);
+  }
+}
+
+/** A row that knows its cells by their bounds only. */
+class CsvRow implements TableRow {
+  readonly line: number;
+  readonly span: Span;
+  readonly #text: string;
+  /** Start and end of each cell's content in turn. */
+  readonly #bounds: readonly number[];
+  readonly #doubled: ReadonlySet<number>;
+
+  constructor(
+    text: string,
+    line: number,
+    span: Span,
+    bounds: readonly number[],
+    doubled: ReadonlySet<number>,
+  ) {
+    this.#text = text;
+    this.line = line;
+    this.span = span;
+    this.#bounds = bounds;
+    this.#doubled = doubled;
+  }
+
+  get width(): number {
+    return this.#bounds.length / 2;
+  }
+
+  cell(column: number): TableCell | undefined {
+    const start = this.#bounds[2 * column];
+    const end = this.#bounds[2 * column + 1];
+    if (start === undefined || end === undefined) return undefined;
+    const raw = this.#text.slice(start, end);
+    return {
+      text: this.#doubled.has(start) ? raw.replaceAll('""', '"') : raw,
+      span: { start, end },
+    };
+  }
+
+  place(column: number, from: number, to: number): Span {
+    const start = this.#bounds[2 * column] ?? this.span.end;
+    if (!this.#doubled.has(start)) return { start: start + from, end: start + to };
+    return { start: this.#behindQuotes(start, from), end: this.#behindQuotes(start, to) };
+  }
+
+  /** Source offset of the character `index` of a content with doubled quotes. */
+  #behindQuotes(start: number, index: number): number {
+    let at = start;
+    for (let i = 0; i < index; i++) at += this.#text.startsWith('""', at) ? 2 : 1;
+    return at;
+  }
+}
+
+/** What `String.prototype.trim` takes for space. */
+function isSpace(code: number): boolean {
+  if (code < 128) return code === 32 || (code >= 9 && code <= 13);
+  return (
+    code === 0xa0 ||
+    code === 0xfeff ||
+    code === 0x1680 ||
+    (code >= 0x2000 && code <= 0x200a) ||
+    code === 0x2028 ||
+    code === 0x2029 ||
+    code === 0x202f ||
+    code === 0x205f ||
+    code === 0x3000
+  );
+}

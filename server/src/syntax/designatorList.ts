@@ -1,0 +1,314 @@
+/**
+ * Reads a cell that lists designators in any of the ways people write them: `C1, C2`, `C1,3,6–8`,
+ * `R1 R2 R3`, `C1 to C6`, `U3A, B`, `Q1/Q2`, `R5 (optional)`.
+ */
+import { type Designator, expandRange, readDesignator } from "./designators.ts";
+
+/** A stretch of the cell's text. */
+export interface Piece {
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface ReadName extends Piece {
+  /** With the carried prefix filled in. All members of a range have the range's place. */
+  readonly name: string;
+}
+
+export interface ReadProblem extends Piece {
+  readonly message: string;
+}
+
+export interface DesignatorList {
+  readonly names: readonly ReadName[];
+  /** How many of the names are words without a number: ALARM, !RESET!. */
+  readonly words: number;
+  /** Texts that are no designators, without the brackets round them. */
+  readonly remarks: readonly Piece[];
+  /** Items with nothing between their commas. */
+  readonly empty: number;
+  /** Ends with a comma, so that the list goes on in the next row. */
+  readonly goesOn: boolean;
+  readonly problems: readonly ReadProblem[];
+}
+
+/** Designators of one range or cell beyond this number are not read (a problem says so). */
+export const MAX_IN_CELL = 10_000;
+
+/** Reads a cell of the designator column. Offsets are in `text`. Never throws. */
+export function readDesignatorList(text: string): DesignatorList {
+  return new ListReader(text).read();
+}
+
+/** Whether the text is nothing but numbered designators. */
+export function isDesignatorList(text: string): boolean {
+  const { names, words, remarks } = readDesignatorList(text);
+  return names.length > words && remarks.length === 0;
+}
+
+const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e)\s/giu;
+/** Plain designators and nothing else: the common case, read without ado. */
+const PLAIN = /^[A-Z]{1,5}\d{1,6}$/;
+const SIGN = "[-\\u2010-\\u2014\\u2212~～…]|\\.{2,3}";
+const SIGN_WORD = "to|through|thru|bis|tot|t/m|à|a|hasta|al|au";
+/** A range sign that stands alone between two words. */
+const LONE_SIGN = new RegExp(`^(?:${SIGN}|${SIGN_WORD})$`, "iu");
+const SIGNS = new RegExp(SIGN, "gu");
+const SIGN_BEHIND = new RegExp(`(?:${SIGN})$`, "u");
+const SIGN_BEFORE = new RegExp(`^(?:${SIGN})`, "u");
+/** Names of nets and pads: ALARM, USB, !RESET!, D+, but not `100n` nor a word of a sentence. */
+const WORD = /^[!#$&~*/+-]*\p{Lu}(?:[\p{Lu}\d_$#&!+./-])*$/u;
+const MAX_WORD = 24;
+/** What drawing programs write where no number was given yet: `R?`, `REF**`. */
+const UNNUMBERED = /^\p{L}+(?:\?|\*\*)$/u;
+/** Footnote marks behind a designator. */
+const FOOTNOTE = /(?<=[\p{L}\d])[*†‡¹²³⁴⁵⁶⁷⁸⁹]+$/u;
+
+class ListReader {
+  #text: string;
+  readonly #names: ReadName[] = [];
+  readonly #remarks: Piece[] = [];
+  readonly #problems: ReadProblem[] = [];
+  #words = 0;
+  #empty = 0;
+  /** Class letters, and the stem before a suffix letter, that the next item may leave out. */
+  #letters: string | undefined;
+  #stem: string | undefined;
+  #full = false;
+
+  constructor(text: string) {
+    this.#text = text;
+  }
+
+  read(): DesignatorList {
+    const text = this.#withoutBrackets(this.#text);
+    this.#text = text;
+    let last = { start: 0, end: 0 };
+    let items = 0;
+    let done = 0;
+    SEPARATOR.lastIndex = 0;
+    for (let found = SEPARATOR.exec(text); ; found = SEPARATOR.exec(text)) {
+      last = trim(text, done, found ? found.index : text.length);
+      items++;
+      if (last.start === last.end) this.#empty++;
+      else this.#item(last);
+      if (!found || this.#full) break;
+      done = found.index + found[0].length;
+    }
+    const goesOn = items > 1 && last.start === last.end && this.#names.length > 0;
+    return {
+      names: this.#names,
+      words: this.#words,
+      remarks: this.#remarks,
+      empty: items === 1 ? 0 : this.#empty,
+      goesOn,
+      problems: this.#problems,
+    };
+  }
+
+  /** The text with bracketed remarks blanked; brackets round designators only are dropped. */
+  #withoutBrackets(text: string): string {
+    if (!/[([{]/.test(text)) return text;
+    return text.replace(/[([{]([^()[\]{}]*)[)\]}]?/g, (all, inner: string, at: number) => {
+      const closed = all.length > inner.length + 1;
+      const listed = new ListReader(inner).read();
+      const isList = listed.names.length > 0 && listed.remarks.length === 0 && !listed.words;
+      if (isList) return ` ${inner}${closed ? " " : ""}`;
+      const piece = trim(text, at + 1, at + 1 + inner.length);
+      if (piece.start < piece.end) this.#remarks.push(piece);
+      return " ".repeat(all.length);
+    });
+  }
+
+  #item(piece: Piece): void {
+    const word = this.#text.slice(piece.start, piece.end);
+    if (PLAIN.test(word)) {
+      this.#letters = word.replace(/\d+$/, "");
+      this.#stem = undefined;
+      this.#add(word, piece);
+      return;
+    }
+    if (!/\s/.test(word)) {
+      if (!this.#single(piece)) this.#remarks.push(piece);
+      return;
+    }
+    this.#spaced(piece);
+  }
+
+  /** Words parted by space: a list, a range with spaces, or a remark from some word on. */
+  #spaced(piece: Piece): void {
+    const words = splitAtSpaces(this.#text, piece);
+    for (let i = 0; i < words.length; i++) {
+      const sign = words[i + 1];
+      const to = words[i + 2];
+      if (sign && to && LONE_SIGN.test(this.#slice(sign)) && this.#range(words[i]!, to)) {
+        i += 2;
+        continue;
+      }
+      if (this.#halfRange(words, i)) {
+        i++;
+        continue;
+      }
+      if (this.#single(words[i]!, true)) continue;
+      this.#remarks.push({ start: words[i]!.start, end: piece.end });
+      return;
+    }
+  }
+
+  /** `R1– R4` and `R1 –R4`. */
+  #halfRange(words: readonly Piece[], i: number): boolean {
+    const [a, b] = [words[i]!, words[i + 1]];
+    if (!b) return false;
+    const [left, right] = [this.#slice(a), this.#slice(b)];
+    const behind = SIGN_BEHIND.exec(left);
+    if (behind) return this.#range({ start: a.start, end: a.start + behind.index }, b);
+    const before = SIGN_BEFORE.exec(right);
+    return before ? this.#range(a, { start: b.start + before[0].length, end: b.end }) : false;
+  }
+
+  /** One designator, range, or word without spaces. Tells whether it was one. */
+  #single(piece: Piece, mustBeNumbered = false): boolean {
+    const marked = this.#slice(piece);
+    if (UNNUMBERED.test(marked)) return false;
+    const text = marked.replace(FOOTNOTE, "");
+    const whole: Piece = { start: piece.start, end: piece.start + text.length };
+    const designator = this.#end(text);
+    if (designator) {
+      this.#carry(designator);
+      this.#add(nameOf(designator), whole);
+      return true;
+    }
+    for (const sign of text.matchAll(SIGNS)) {
+      const end = whole.start + sign.index;
+      const to = { start: end + sign[0].length, end: whole.end };
+      if (this.#range({ start: whole.start, end }, to)) return true;
+    }
+    if (text.includes("/") && this.#slashed(whole)) return true;
+    if (mustBeNumbered || !isWord(text)) return false;
+    this.#words++;
+    this.#letters = undefined;
+    this.#stem = undefined;
+    this.#add(text, whole);
+    return true;
+  }
+
+  /** `Q1/Q2`, `C3/5/7`. */
+  #slashed(piece: Piece): boolean {
+    const parts = this.#slice(piece).split("/");
+    if (!parts.every((part) => readDesignator(part) || /^\d{1,6}$/.test(part))) return false;
+    if (!readDesignator(parts[0]!) && this.#letters === undefined) return false;
+    let start = piece.start;
+    for (const part of parts) {
+      const designator = this.#end(part)!;
+      this.#carry(designator);
+      this.#add(nameOf(designator), { start, end: start + part.length });
+      start += part.length + 1;
+    }
+    return true;
+  }
+
+  #range(first: Piece, second: Piece): boolean {
+    const from = this.#end(this.#slice(first));
+    if (!from) return false;
+    const carried = new ListReader("");
+    carried.#carry(from);
+    const to = carried.#end(this.#slice(second).replace(FOOTNOTE, ""));
+    if (!to) return false;
+    this.#carry(from);
+    this.#expand(from, to, { start: first.start, end: second.end });
+    return true;
+  }
+
+  #expand(from: Designator, to: Designator, place: Piece): void {
+    const text = this.#slice(place);
+    const size = expandRange(from, to, 0)?.size;
+    if (size !== undefined && size > MAX_IN_CELL) {
+      this.#report(
+        place,
+        `The range ${text} names ${size} parts; more than ${MAX_IN_CELL} in one range are not read. Check its last number.`,
+      );
+      return;
+    }
+    const forward = expandRange(from, to, MAX_IN_CELL);
+    if (forward) {
+      for (const name of forward.names) this.#add(name, place);
+      return;
+    }
+    const backward = expandRange(to, from, 0);
+    if (backward && backward.size <= MAX_IN_CELL) {
+      const [a, b] = [nameOf(to), nameOf(from)];
+      this.#report(place, `The range ${text} runs backwards. It is read as ${a}–${b}; write it so.`);
+      for (const name of expandRange(to, from, MAX_IN_CELL)!.names) this.#add(name, place);
+      return;
+    }
+    const [a, b] = [nameOf(from), nameOf(to)];
+    this.#report(
+      place,
+      `${a} and ${b} are not of one series, so ${text} is no range. Both are read as single parts; write a comma between them.`,
+    );
+    this.#add(a, place);
+    this.#add(b, place);
+  }
+
+  /** A designator, or what is left of one when its letters are carried on. */
+  #end(text: string): Designator | undefined {
+    const whole = readDesignator(text);
+    if (whole) return whole;
+    if (this.#letters !== undefined && /^\d{1,6}\p{L}?$/u.test(text)) {
+      return readDesignator(this.#letters + text);
+    }
+    if (this.#stem !== undefined && /^\p{Lu}$/u.test(text)) return readDesignator(this.#stem + text);
+    return undefined;
+  }
+
+  #carry({ letters, digits, suffix }: Designator): void {
+    this.#letters = letters;
+    this.#stem = suffix ? letters + digits : undefined;
+  }
+
+  #add(name: string, { start, end }: Piece): void {
+    if (this.#full) return;
+    if (this.#names.length < MAX_IN_CELL) {
+      this.#names.push({ name, start, end });
+      return;
+    }
+    this.#full = true;
+    this.#report(
+      { start, end },
+      `More than ${MAX_IN_CELL} designators in one cell are not read; from ${name} on they are left out. Part the list into several lines.`,
+    );
+  }
+
+  #report({ start, end }: Piece, message: string): void {
+    this.#problems.push({ start, end, message });
+  }
+
+  #slice({ start, end }: Piece): string {
+    return this.#text.slice(start, end);
+  }
+}
+
+function isWord(text: string): boolean {
+  return text.length >= 2 && text.length <= MAX_WORD && WORD.test(text);
+}
+
+function nameOf({ letters, digits, suffix }: Designator): string {
+  return letters + digits + suffix;
+}
+
+function trim(text: string, from: number, to: number): Piece {
+  let start = from;
+  let end = to;
+  while (start < end && text[start]!.trim() === "") start++;
+  while (end > start && text[end - 1]!.trim() === "") end--;
+  return { start, end };
+}
+
+function splitAtSpaces(text: string, piece: Piece): Piece[] {
+  const words: Piece[] = [];
+  for (const match of text.slice(piece.start, piece.end).matchAll(/\S+/g)) {
+    const start = piece.start + match.index;
+    words.push({ start, end: start + match[0].length });
+  }
+  return words;
+}
