@@ -28,7 +28,7 @@ const ROWS: readonly [string, ...PartClass[]][] = [
   ["U IC DA DD OK VO", "ic", "module", "display"],
   ["VREG REG", "ic"],
   ["A MOD", "module", "ic"],
-  ["J CON CONN ST BU SK PL XS XP TB SL SV", "connector"],
+  ["J CON CONN ST BU SK PL XS XP TB SL SV", "connector", "jumper"],
   ["X", "connector", "crystal"],
   ["K", "relay", "connector"],
   ["RE REL RL RLA RY", "relay"],

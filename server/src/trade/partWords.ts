@@ -120,7 +120,7 @@ const WORDS: readonly [PartClass, RegExp][] = [
   ],
   [
     "connector",
-    /connect|\bconn\b|\bpin ?hea?d|\bheaders?\b|\bhdr\b|pin ?header|pin ?socket|\bsockets?\b|\bjacks?\b|terminal ?(?:block|strip)|screw terminal|\bplugs?\b|receptacle|\busb\b|d-?sub\b|\bxlr\b|\bbnc\b|\brca\b|\bidc\b|stift(?:leiste|e)|buchse|stecker|klemme\b|klemm|wannenstecker|embase|bornier|\bfiche\b|\bborne\b|conector|\bsteker|kroonsteen|printklem|\bmolex\b|\bjst\b/,
+    /connect(?:or|eur)|\bconn\b|\bpin ?hea?d|\bheaders?\b|\bhdr\b|pin ?header|pin ?socket|\bsockets?\b|\bjacks?\b|terminal ?(?:block|strip)|screw terminal|\bplugs?\b|receptacle|\busb\b|d-?sub\b|\bxlr\b|\bbnc\b|\brca\b|\bidc\b|stift(?:leiste|e)|buchse|stecker|klemme\b|klemm|wannenstecker|embase|bornier|\bfiche\b|\bborne\b|conector|\bsteker|kroonsteen|printklem|\bmolex\b|\bjst\b/,
   ],
   [
     "jumper",
