@@ -13,7 +13,7 @@ export interface WordReading {
   readonly quantity: Quantity;
   /** How sure the unit is: written out, given by the code's letter, or only by the class. */
   readonly by: "unit" | "code" | "class";
-  readonly tolerance?: string;
+  readonly tolerance?: string | undefined;
   /** Letters at the end that belong to something else, such as a potentiometer's taper. */
   readonly unread: number;
 }

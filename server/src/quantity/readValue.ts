@@ -3,6 +3,7 @@
  * spelling people use (`4k7 1% 0.25W`, `10v 22uF`, `100nf 50V 0603`). Codes after IEC 60062:2016.
  */
 import { readWord, type WordReading } from "./codes.ts";
+import { remembered } from "./remembered.ts";
 import { type FoundTolerance, findTolerance, toleranceOfLetter } from "./tolerance.ts";
 import { readUnit } from "./units.ts";
 import type { Quantity, Unit, ValueReading } from "./value.ts";
@@ -20,7 +21,11 @@ const MAX_WORD = 24;
  * decides, and volts, amperes and watts are ratings). What may be meant in two ways (`1m` of a
  * resistor, `220` of a capacitor, `4,700`, `10k or 12k`) gives no value. Never throws.
  */
-export function readValue(text: string, classLetters?: string): ValueReading {
+export function readValue(text: string, classLetters = ""): ValueReading {
+  return readOnce(text, classLetters);
+}
+
+const readOnce = remembered((text: string, classLetters: string): ValueReading => {
   const kind = valueClass(classLetters);
   const folded = foldText(text.slice(0, MAX_TEXT));
   const percent = kind.typed ? undefined : findTolerance(folded);
@@ -42,7 +47,7 @@ export function readValue(text: string, classLetters?: string): ValueReading {
     ...(current && { current: current.quantity }),
     rest: restOf(text, used),
   };
-}
+});
 
 /**
  * Reads a cell of a column for one rating, where the unit may stand in the header alone:
@@ -79,7 +84,9 @@ function readAll(text: string, kind: ValueClass) {
   for (let i = 0; i < words.length; ) {
     const found = readFraction(words, i) ?? readFrom(words, i, text, kind);
     if (found) {
-      readings.push({ ...found.reading, ...found.span, afterType, leads });
+      const { quantity, by, unread, tolerance } = found.reading;
+      const { start, end } = found.span;
+      readings.push({ quantity, by, unread, tolerance, start, end, afterType, leads });
     } else {
       afterType ||= isTypeNumber(words[i]!.text);
       leads = false;

@@ -15,6 +15,7 @@ const PICOFARAD = new RegExp(`(?:±|\\+/?-) ?${NUMBER} ?p[fF](?![\\p{L}\\d])`, "
 
 /** The first tolerance in a text that has U+2212 folded to a hyphen. */
 export function findTolerance(text: string): FoundTolerance | undefined {
+  if (!/[%±+]/.test(text)) return undefined;
   const unequal = UNEQUAL.exec(text);
   if (unequal && unequal[1] !== unequal[3]) {
     const [, sign, first, , second] = unequal;

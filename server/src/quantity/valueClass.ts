@@ -45,6 +45,6 @@ const BY_LETTERS = new Map<string, ValueClass>(
 );
 
 /** What to expect of parts with these class letters; unknown or no letters leave it open. */
-export function valueClass(letters: string | undefined): ValueClass {
-  return (letters !== undefined && BY_LETTERS.get(letters.toUpperCase())) || ANY;
+export function valueClass(letters: string): ValueClass {
+  return BY_LETTERS.get(letters.toUpperCase()) ?? ANY;
 }

@@ -10,8 +10,11 @@ const SPACES = /[\u00a0\u2000-\u200a\u202f\u205f\u3000\t\r\n]/g;
 /** Figures in groups of three, parted by a no-break or thin space (ISO 80000-1). */
 const GROUP_SPACE = /(?<=\d)[\u00a0\u2007\u2009\u202f](?=\d{3}(?!\d))/g;
 
+const PLAIN = /^[ -~]*$/;
+
 /** The text with look-alike characters folded, each in its place: offsets stay valid. */
 export function foldText(text: string): string {
+  if (PLAIN.test(text)) return text;
   return text
     .replace(GROUP_SPACE, "'")
     .replace(SPACES, " ")

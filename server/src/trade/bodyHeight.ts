@@ -1,4 +1,5 @@
 /** How high a part stands above the board, and where that is known from. */
+import { remembered } from "../quantity/remembered.ts";
 import { filmBoxHeight, radialHeight } from "./capacitorHeights.ts";
 import { chipHeight } from "./chipSizes.ts";
 import { footprintHeight } from "./footprintHeight.ts";
@@ -26,11 +27,23 @@ const MAX_NAME = 120;
  * the usual height of such a package. Undefined where neither tells.
  */
 export function bodyHeight(part: DescribedPart): BodyHeight | undefined {
-  const name = withoutLibrary(part.package ?? "");
+  const { letters, value = "", description = "" } = part;
+  return heightOnce(letters, value, part.package ?? "", description);
+}
+
+const heightOnce = remembered(heightOf);
+
+function heightOf(
+  letters: string,
+  value: string,
+  packageName: string,
+  description: string,
+): BodyHeight | undefined {
+  const name = withoutLibrary(packageName);
   const named = footprintHeight(name);
   if (named) return { mm: named.mm, from: `${named.what} in the footprint name ${name}` };
-  const kind = partClass(part.letters, part);
-  const other = `${part.description ?? ""} ${part.value ?? ""}`.trim();
+  const kind = partClass(letters, { value, package: packageName, description });
+  const other = `${description} ${value}`.trim();
   return canSize(kind, [name, other]) ?? usualOf(kind, name, other);
 }
 

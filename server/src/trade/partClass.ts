@@ -1,5 +1,6 @@
 /** What kind of part a line of the list is: by the list's own words first, the letters last. */
 import { readValue } from "../quantity/readValue.ts";
+import { remembered } from "../quantity/remembered.ts";
 import type { Unit } from "../quantity/value.ts";
 import { classesOfLetters } from "./classLetters.ts";
 import { classesNamed, DECISIVE, type PartClass } from "./partWords.ts";
@@ -20,11 +21,21 @@ export interface PartHints {
  * description counts before the value's unit, the package, the value's words and the letters.
  */
 export function partClass(letters: string, hints: PartHints): PartClass {
-  const { value = "", description = "" } = hints;
+  return classOnce(letters, hints.value ?? "", hints.package ?? "", hints.description ?? "");
+}
+
+const classOnce = remembered(classOf);
+
+function classOf(
+  letters: string,
+  value: string,
+  packageName: string,
+  description: string,
+): PartClass {
   const family = classesOfLetters(letters);
   const said = classesNamed(description);
   const worded = classesNamed(value);
-  const packaged = classesNamed(withoutSockets(hints.package ?? ""));
+  const packaged = classesNamed(withoutSockets(packageName));
   const decisive = [...said, ...worded].find((one) => DECISIVE.has(one)) ?? holderOf(letters);
   if (decisive) return decisive;
   const measured = classOfUnit(value, letters, family);
@@ -34,7 +45,7 @@ export function partClass(letters: string, hints: PartHints): PartClass {
   return (
     said[0] ??
     measured ??
-    classOfPackage(hints.package ?? "", letters, family) ??
+    classOfPackage(packageName, letters, family) ??
     packaged[0] ??
     classOfWords(worded, family) ??
     (family.length === 1 ? undefined : classOfKnown(value, family)) ??

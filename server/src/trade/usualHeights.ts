@@ -28,7 +28,8 @@ const FLAT = "(?=.*(?:horiz|tabdown|flat|lying|liegend))";
 const END = "(?!\\d)";
 
 function words(pattern: string, before = ""): RegExp {
-  return new RegExp(`^${before}.*(?<![a-z\\d.])(?:${pattern})`);
+  const own = `(?<![a-z\\d.])(?:${pattern})`;
+  return new RegExp(before === "" ? own : `^${before}.*${own}`);
 }
 
 const ROWS: readonly Row[] = [
