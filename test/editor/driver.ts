@@ -228,6 +228,21 @@ export class Editor {
     await this.page.locator(".tab.active.dirty").waitFor({ state: "detached" });
   }
 
+  /** Closes the active file, whose text must be saved or reverted. */
+  async closeFile(): Promise<void> {
+    const name = await this.activeFile();
+    await this.command("View: Close Editor");
+    await this.eventually(
+      () => this.activeFile(),
+      (file) => file !== name,
+    );
+  }
+
+  /** All that the status bar says. */
+  async statusBar(): Promise<string> {
+    return textOf(this.page.locator(".part.statusbar"));
+  }
+
   /** How many squiggles of each kind the visible part of the active file shows. */
   async squiggles(): Promise<{ errors: number; warnings: number; infos: number; hints: number }> {
     const count = (kind: string) =>
