@@ -77,6 +77,8 @@ describe("the list's own words come before the letters", () => {
     ["Q", { value: "2N7000", description: "relay driver transistor" }, "transistor"],
     ["U", { description: "LED sink driver" }, "ic"],
     ["U", { value: "25MHz TCXO" }, "crystal"],
+    ["U", { value: "SA612AN", description: "mixer and oscillator" }, "ic"],
+    ["U", { value: "ULN2003", description: "relay driver" }, "ic"],
     ["U", { value: "12 V supply", description: "DC converter module" }, "ic"],
     ["J", { value: "SN74HC595", package: "SOIC-16_3.9x9.9mm_P1.27mm" }, "ic"],
     ["J", { value: "SPEAKER", package: "PinHeader_1x02_P2.54mm_Vertical" }, "connector"],
@@ -123,7 +125,7 @@ test("any text gives some class, in no time", () => {
     fc.property(text, text, text, fc.string(), (value, name, description, letters) => {
       expect(partClass(letters, { value, package: name, description })).toEqual(expect.any(String));
     }),
-    { numRuns: 300 },
+    { numRuns: 100 },
   );
   expect(performance.now() - began).toBeLessThan(10_000);
 });

@@ -33,7 +33,7 @@ function classOf(
   description: string,
 ): PartClass {
   const family = classesOfLetters(letters);
-  const said = classesNamed(description);
+  const said = classesNamed(description).filter((one) => family[0] !== "ic" || BESIDE_IC.has(one));
   const worded = classesNamed(value);
   const packaged = classesNamed(withoutSockets(packageName));
   const decisive = [...said, ...worded].find((one) => DECISIVE.has(one)) ?? holderOf(letters);
@@ -54,6 +54,9 @@ function classOf(
     "unknown"
   );
 }
+
+/** What else may be called U; other words tell what a chip is for: "relay driver", "oscillator". */
+const BESIDE_IC = new Set<PartClass>([...DECISIVE, "ic", "module", "display", "connector"]);
 
 /** The more special of the classes that words and letters both name: an LED is a diode, too. */
 function agreeing(

@@ -79,7 +79,7 @@ const WORDS: readonly [PartClass, RegExp][] = [
   ],
   [
     "hardware",
-    /mounting ?hole|stand-?off|spacer|\bscrews?\b(?! ?(?:terminal|connector))|\b(?:nuts?|washers?|knobs?|bezel|rivets?|enclosure)\b|\bschrauben?\b|\bmuttern?\b|unterlegscheibe|abstands(?:bolzen|hülse)|\bvis\b|écrou|rondelle|entretoise|tornillo|tuerca|arandela|separador|schroef|\bmoer|sluitring|afstandsbus|led[ -]?holder/,
+    /mounting ?hole|stand-?off|spacer|\bscrews?\b(?! ?(?:terminal|connector))|\b(?:nuts?|washers?|knobs?|bezel|rivets?|enclosure|bush(?:es|ing)?|insulators?|mica)\b|\bschrauben?\b|\bmuttern?\b|unterlegscheibe|abstands(?:bolzen|hülse)|\bvis\b|écrou|rondelle|entretoise|tornillo|tuerca|arandela|separador|schroef|\bmoer|sluitring|afstandsbus|led[ -]?holder/,
   ],
   ["heat sink", /heat ?-?sink|kühlkörper|dissipateur|disipador|koellichaam|koelplaat/],
   [

@@ -38,6 +38,7 @@ const ROWS: readonly Row[] = [
     words: words("wire[ -]?link|drahtbrücke|draadbrug"),
     mm: 0.8,
     of: "a wire link",
+    for: ["wire link"],
     anywhere: true,
   },
 
@@ -191,12 +192,14 @@ const ROWS: readonly Row[] = [
     words: words("hc-?49[ /_-]?(?:4h|us|s(?!mt|md|d))"),
     mm: 3.7,
     of: "a low HC-49/S crystal",
+    for: ["crystal"],
     anywhere: true,
   },
   {
     words: words("hc-?49(?:[ /_-]?u)?(?![a-z\\d])"),
     mm: 13.5,
     of: "an HC-49/U crystal",
+    for: ["crystal"],
     anywhere: true,
   },
 
@@ -326,6 +329,9 @@ function axial(size: string, across: number, length: number): Row[] {
   ];
 }
 
+/** A clip for a TO-126 package is not as high as that package. */
+const IN_WORDS = new Set<PartClass>(["diode", "led", "transistor", "ic"]);
+
 /**
  * The first row whose words stand in the package's name; then those that may stand in the
  * description or value as well.
@@ -341,7 +347,7 @@ export function usualHeight(
   const text = fold(otherText);
   return (
     ROWS.find((row) => name !== "" && fits(row, name)) ??
-    ROWS.find((row) => row.anywhere && text !== "" && fits(row, text))
+    ROWS.find((row) => row.anywhere && (row.for || IN_WORDS.has(part)) && fits(row, text))
   );
 }
 
