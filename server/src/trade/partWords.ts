@@ -38,13 +38,11 @@ export const PART_CLASSES = [
 ] as const;
 export type PartClass = (typeof PART_CLASSES)[number];
 
+/** Parts that hold another one and may share its designator. */
+export const HOLDERS: ReadonlySet<PartClass> = new Set(["socket", "fuse holder", "battery holder"]);
+
 /** Classes that are meant whenever they are named, whatever else the text and letters say. */
-export const DECISIVE: ReadonlySet<PartClass> = new Set([
-  "socket",
-  "fuse holder",
-  "battery holder",
-  "wire link",
-]);
+export const DECISIVE: ReadonlySet<PartClass> = new Set([...HOLDERS, "wire link"]);
 
 /** Longer texts are remarks; what the part is stands at their beginning. */
 const MAX_TEXT = 300;
