@@ -82,7 +82,7 @@ export class Service {
     for (const { span, text } of edits) {
       open.edit(version, span.start, span.end, text);
       for (const guide of this.#guides.values()) {
-        if (guide.hasPage(uri)) guide.edit(uri, span.start, span.end, text);
+        if (guide.hasPage(uri)) guide.edit(uri, span.start, span.end, text, open.text);
         else if (guide.files.has(uri) || guide.uri === uri) guide.reload();
       }
     }

@@ -97,8 +97,7 @@ export class CheckRunner {
     let tops = NO_TOPS;
     for (const stage of guide.stages) {
       const known = touched.has(stage) ? undefined : this.#byStage.get(stage);
-      const kept =
-        known && sameTops(known.before, tops) ? known : this.#ofStage(stage, tops, guide);
+      const kept = (known && carryOver(known, tops)) ?? this.#ofStage(stage, tops, guide);
       byStage.set(stage, kept);
       tops = kept.after;
     }
@@ -162,6 +161,26 @@ function related(changes: GuideChanges, guide: GuideState): readonly Supply[] {
     if (chip) supplies.add(chip);
   }
   return [...supplies];
+}
+
+/**
+ * What is known of a stage, for the tallest parts now in place before it; undefined when it must
+ * run again. A stage without findings cares for the parts alone, not for the marks that fit them.
+ */
+function carryOver(known: StageFindings, tops: BoardTops): StageFindings | undefined {
+  if (sameTops(known.before, tops)) return known;
+  if (known.found.length > 0 || !sameParts(known.before, tops)) return undefined;
+  const after = new Map(known.after);
+  for (const [board, use] of known.after) {
+    if (use === known.before.get(board)) after.set(board, tops.get(board)!);
+  }
+  return { before: tops, after, found: known.found };
+}
+
+function sameParts(a: BoardTops, b: BoardTops): boolean {
+  if (a.size !== b.size) return false;
+  for (const [board, use] of a) if (b.get(board)?.supply !== use.supply) return false;
+  return true;
 }
 
 function sameTops(a: BoardTops, b: BoardTops): boolean {

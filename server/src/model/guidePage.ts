@@ -31,16 +31,13 @@ export class GuidePage implements Page {
     return this.#frontMatter;
   }
 
-  /** Replaces text. Gives whether the front matter may have changed. */
-  edit(start: number, end: number, replacement: string): boolean {
-    const { text } = this;
+  /** Follows an edit that left `text`. Gives whether the front matter may have changed. */
+  edit(start: number, end: number, replacement: string, text: string): boolean {
     const head = this.#frontMatter?.span.end ?? 0;
     // An edit behind the head can still close front matter that was open.
-    const touchesHead = start <= head || (head === 0 && text.startsWith("---"));
-    if (touchesHead) {
-      this.#frontMatter = readFrontMatter(text.slice(0, start) + replacement + text.slice(end));
-    }
-    this.sequence.edit(start, end, replacement);
+    const touchesHead = start <= head || (head === 0 && this.text.startsWith("---"));
+    if (touchesHead) this.#frontMatter = readFrontMatter(text);
+    this.sequence.edit(start, end, replacement, text);
     return touchesHead;
   }
 

@@ -82,10 +82,13 @@ export class PieceSequence<Digest> {
     return this.#done;
   }
 
-  /** Replaces text; the pieces it touches are cut again by `advance`. */
-  edit(start: number, end: number, replacement: string): void {
+  /**
+   * Replaces text; the pieces it touches are cut again by `advance`. Whoever has the text after the
+   * edit already gives it as `text`: a second copy of a long text costs more than the parse.
+   */
+  edit(start: number, end: number, replacement: string, text?: string): void {
     const old = this.#text;
-    this.#text = old.slice(0, start) + replacement + old.slice(end);
+    this.#text = text ?? old.slice(0, start) + replacement + old.slice(end);
     const by = replacement.length - (end - start);
     const all = [...this.#done, ...this.#rest];
     const first = firstTouched(all, old, start);

@@ -86,9 +86,10 @@ export class TrackedGuide {
     return this.#known.has(uri);
   }
 
-  edit(uri: string, start: number, end: number, replacement: string): void {
+  /** Follows an edit of a page that left `text`. */
+  edit(uri: string, start: number, end: number, replacement: string, text: string): void {
     this.#dirty = true;
-    if (this.#known.get(uri)?.edit(start, end, replacement)) this.#mustLoad = true;
+    if (this.#known.get(uri)?.edit(start, end, replacement, text)) this.#mustLoad = true;
   }
 
   /** Brings the guide up to date; yields between slices of work. */
