@@ -10,7 +10,8 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => cli.remove());
 
-const parts = 'Designator,Quantity,Value,Package\n"R1, R2",2,4k7,\nC1,1,100n,\n';
+const parts =
+  'Designator,Quantity,Value,Package\n"R1, R2",2,4k7,R_Axial_DIN0207_L6.3mm_D2.5mm\nC1,1,100n,C_Disc_D5.0mm_W2.5mm_H4.0mm\n';
 const guide = `---
 title: Blinker
 parts: parts.csv
@@ -218,7 +219,8 @@ describe("on a terminal", () => {
 });
 
 describe("kitquill check --fix", () => {
-  const fixable = guide.replace("---\n\n", "heights: { C1: 5 }\n---\n\n");
+  const fixable = guide.replace("[R1, R2]", "[R1~R2]");
+  const mended = (text: string) => text.replace("R1~R2", "R1–R2");
 
   test("applies safe fixes and reports the rest", async () => {
     const folder = cli.folder({ ...clean, "guide.md": fixable });
@@ -226,9 +228,7 @@ describe("kitquill check --fix", () => {
     const { code, out, err } = await cli.run(folder, "check", "--fix");
     expect([code, err]).toEqual([0, ""]);
     expect(out).toBe("1 guide checked, 2 steps: nothing found. 1 fixed.\n");
-    expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(
-      fixable.replace("C1: 5", "C1: 5 mm"),
-    );
+    expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(mended(fixable));
     expect(statSync(join(folder, "parts.csv")).mtimeMs).toBe(before);
     expect((await cli.run(folder, "check", "--fix")).out).toContain("nothing found. 0 fixed.");
   });
@@ -238,9 +238,7 @@ describe("kitquill check --fix", () => {
     for (const encode of [(text: string) => Buffer.from(text), utf16le]) {
       const folder = cli.folder({ ...clean, "guide.md": encode(crlf) });
       await cli.run(folder, "check", "--fix");
-      expect(readFileSync(join(folder, "guide.md"))).toEqual(
-        encode(crlf.replace("C1: 5", "C1: 5 mm")),
-      );
+      expect(readFileSync(join(folder, "guide.md"))).toEqual(encode(mended(crlf)));
     }
   });
 

@@ -44,7 +44,7 @@ export function processTerminal(): Terminal {
     columns: stdout.isTTY ? stdout.columns : undefined,
     progress: (line) => {
       if (!live) return;
-      const shown = (line ?? "").slice(0, (stderr.columns ?? 80) - 1);
+      const shown = (line ?? "").slice(0, (stderr.columns || 80) - 1);
       stderr.write(`\r\u001b[2K${shown}`);
     },
   };

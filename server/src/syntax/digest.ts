@@ -181,9 +181,11 @@ class Digester {
     switch (node.type) {
       case "partMark":
         this.#facts.push({ kind: "mark", mark: node.mark });
+        this.#problems.push(...(node.mark.problems ?? []));
         return;
       case "figure":
         this.#facts.push({ kind: "figure", figure: node.figure });
+        this.#problems.push(...(node.figure.problems ?? []));
         return;
       case "almostMark":
         this.#problems.push(node.problem);
