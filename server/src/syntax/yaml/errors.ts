@@ -17,8 +17,6 @@ const WORDS: { readonly [code in YAMLError["code"]]?: string } = {
   BAD_DQ_ESCAPE:
     "In double quotes a backslash begins an escape, and this one is unknown. Use single quotes, or double the backslash.",
   RESOURCE_EXHAUSTION: "This is nested too deeply to be read.",
-  BLOCK_IN_FLOW:
-    "Inside braces or brackets, entries are parted by commas, not by lines or hyphens.",
 };
 
 /** The problem that a parser error means, its place moved by `offset` into the page's text. */
@@ -26,33 +24,95 @@ export function explainYamlError(error: YAMLError, source: string, body: Span): 
   const start = Math.min(error.pos[0] + body.start, body.end);
   const end = Math.max(start, Math.min(error.pos[1] + body.start, body.end));
   const span = { start, end };
-  if (error.code === "BLOCK_AS_IMPLICIT_KEY") {
-    const line = restOfLine(span.start, source, body.end);
-    if (!source.slice(line.start, line.end).includes(":")) {
-      return { span: line, message: WORDS.BAD_INDENT! };
+  const colons = textWithColons(error, source, body);
+  if (colons) return secondColon(colons, source);
+  switch (error.code) {
+    case "BAD_SCALAR_START": {
+      const message = `YAML gives \`${source[start]}\` at the start of a value a meaning of its own. Put the value in quotes.`;
+      return quoting(message, restOfValue(start, source, body.end), source);
     }
-    const message =
-      "YAML takes the second colon of this line for another key. Put the text in quotes.";
-    return quoting(message, line, source);
+    case "MISSING_CHAR":
+      return missing(error.message, span, source, body);
+    case "BAD_INDENT":
+      return /end with a [}\]]/.test(error.message)
+        ? unclosedBracket(start, source, body)
+        : { span, message: WORDS.BAD_INDENT! };
+    case "UNEXPECTED_TOKEN":
+      return /flow-(?:map|seq)-end/.test(error.message)
+        ? surplusBracket(span, source)
+        : notYaml(error, span);
+    default:
+      return WORDS[error.code] ? { span, message: WORDS[error.code]! } : notYaml(error, span);
   }
-  if (error.code === "BAD_SCALAR_START") {
-    return quoting(
-      `YAML gives \`${source[start]}\` at the start of a value a meaning of its own. Put the value in quotes.`,
-      restOfValue(span.start, source, body.end),
-      source,
-    );
-  }
-  if (error.code === "MISSING_CHAR") return { span, message: missing(error.message) };
-  const words = WORDS[error.code];
-  return { span, message: words ?? `This is not YAML: ${lowerFirst(error.message)}.` };
 }
 
-function missing(message: string): string {
-  if (/map values/.test(message)) {
-    return "This line has no key. Write a key, a colon and a space before the value: `title: Heron 40`.";
+/** The text in which the error has found a colon too many, undefined for other errors. */
+export function textWithColons(error: YAMLError, source: string, body: Span): Span | undefined {
+  const start = error.pos[0] + body.start;
+  if (error.code === "BLOCK_AS_IMPLICIT_KEY") return restOfLine(start, source, body.end);
+  return error.code === "BLOCK_IN_FLOW" ? restOfValue(start, source, body.end) : undefined;
+}
+
+function notYaml({ message }: YAMLError, span: Span): FrontMatterProblem {
+  return { span, message: `This is not YAML: ${lowerFirst(message)}.` };
+}
+
+/** The text in `span` holds a colon that YAML takes for one behind a key. */
+function secondColon(span: Span, source: string): FrontMatterProblem {
+  const text = source.slice(span.start, span.end);
+  if (!text.includes(":")) return { span, message: WORDS.BAD_INDENT! };
+  const message =
+    "YAML takes the second colon of this line for another key. Put the text in quotes.";
+  return quoting(message, span, source);
+}
+
+function missing(said: string, span: Span, source: string, body: Span): FrontMatterProblem {
+  if (/map values/.test(said)) {
+    const message =
+      "This line has no key. Write a key, a colon and a space before the value: `title: Heron 40`.";
+    return { span, message };
   }
-  if (/quote/.test(message)) return "A quote is opened and never closed.";
-  return `Something is missing here: ${lowerFirst(message)}.`;
+  const quote = /["']/.exec(said)?.[0];
+  const open = quote ? source.lastIndexOf(quote, span.start - 1) : -1;
+  if (open < body.start)
+    return { span, message: `Something is missing here: ${lowerFirst(said)}.` };
+  const message = "This quote is opened and never closed. Write another one behind the text.";
+  return { span: restOfLine(open, source, body.end), message };
+}
+
+function unclosedBracket(start: number, source: string, body: Span): FrontMatterProblem {
+  const open = openBracket(source.slice(body.start, start));
+  if (open < 0) return { span: { start, end: start }, message: WORDS.BAD_INDENT! };
+  const at = body.start + open;
+  const close = source[at] === "{" ? "}" : "]";
+  const { end } = restOfLine(at, source, body.end);
+  return {
+    span: { start: at, end },
+    message: `\`${source[at]}\` is opened here and never closed. Write \`${close}\` behind the last entry.`,
+    suggestion: { title: `Write ${close}`, span: { start: end, end }, text: close },
+  };
+}
+
+/** Offset of the last bracket that the text leaves open, or -1. */
+function openBracket(text: string): number {
+  let closed = 0;
+  for (let i = text.length - 1; i >= 0; i--) {
+    if (text[i] === "}" || text[i] === "]") closed++;
+    else if (text[i] === "{" || text[i] === "[") {
+      if (closed === 0) return i;
+      closed--;
+    }
+  }
+  return -1;
+}
+
+function surplusBracket(span: Span, source: string): FrontMatterProblem {
+  const bracket = source.slice(span.start, span.end);
+  return {
+    span,
+    message: `This \`${bracket}\` closes nothing. Remove it.`,
+    suggestion: { title: `Remove ${bracket}`, span, text: "" },
+  };
 }
 
 function quoting(message: string, span: Span, source: string): FrontMatterProblem {
@@ -65,7 +125,7 @@ function quoting(message: string, span: Span, source: string): FrontMatterProble
 }
 
 /** From an offset to the end of its line, without a comment and spaces at the end. */
-export function restOfLine(start: number, source: string, limit: number): Span {
+function restOfLine(start: number, source: string, limit: number): Span {
   return trimmedUpTo(/[\r\n]|[ \t]#/g, start, source, limit);
 }
 

@@ -2,17 +2,27 @@
  * YAML to a plain tree of texts, lists and mappings. Every scalar is read as the text it is written
  * as. Aliases are not followed, so a text that multiplies itself costs nothing.
  */
-import { isAlias, isScalar, isSeq, type ParsedNode, parseDocument, type YAMLMap } from "yaml";
+import {
+  isAlias,
+  isScalar,
+  isSeq,
+  type ParsedNode,
+  parseDocument,
+  type YAMLMap,
+  type YAMLParseError,
+} from "yaml";
 import type { Span } from "../../text/span.ts";
 import type { FrontMatterProblem } from "../frontMatter.ts";
 import { joinEntries } from "./commas.ts";
-import { explainYamlError, restOfLine } from "./errors.ts";
+import { explainYamlError, textWithColons } from "./errors.ts";
 import type { YamlEntry, YamlNode, YamlText } from "./tree.ts";
 
 /** Deeper than any front matter means to be. */
 const MAX_DEPTH = 8;
 /** How many lines with a second colon are put right before the rest is left to the parser. */
-const MAX_REPAIRS = 20;
+const MAX_REPAIRS = 50;
+/** How often the text is parsed again after that: a repair may show the next line in need of one. */
+const MAX_ROUNDS = 4;
 /** Stands for a colon that is no separator while YAML is parsed; a private-use character. */
 const PLAIN_COLON = "\uE03A";
 
@@ -34,20 +44,38 @@ export function readYaml(
 function parseRepaired(source: string, body: Span, report: (problem: FrontMatterProblem) => void) {
   // The parser does not take a lone carriage return for a line end, as YAML 1.2 does.
   let yaml = source.slice(body.start, body.end).replace(/\r(?!\n)/g, "\n");
-  for (let repairs = 0; ; repairs++) {
+  for (let round = 0; ; round++) {
     const document = parse(yaml);
-    const first = document.errors.find((error) => error.code === "BLOCK_AS_IMPLICIT_KEY");
-    const line = first && restOfLine(first.pos[0] + body.start, source, body.end);
-    const repaired = line && withoutColons(yaml, line.start - body.start, line.end - body.start);
-    if (!first || repaired === yaml || repairs === MAX_REPAIRS) {
-      for (const error of [...document.errors, ...document.warnings]) {
+    const surplus = round < MAX_ROUNDS ? colonTexts(document.errors, source, body) : [];
+    if (surplus.length === 0) {
+      for (const error of [...withoutEcho(document.errors), ...document.warnings]) {
         report(explainYamlError(error, source, body));
       }
       return document;
     }
-    report(explainYamlError(first, source, body));
-    yaml = repaired!;
+    for (const { error, span } of surplus) {
+      report(explainYamlError(error, source, body));
+      yaml = withoutColons(yaml, span.start - body.start, span.end - body.start);
+    }
   }
+}
+
+/** The errors that a colon too many makes, with the texts that hold it; no two of them overlap. */
+function colonTexts(errors: readonly YAMLParseError[], source: string, body: Span) {
+  const found: { error: YAMLParseError; span: Span }[] = [];
+  for (const error of errors) {
+    const span = textWithColons(error, source, body);
+    if (!span || !source.slice(span.start, span.end).includes(":")) continue;
+    if (found.every((one) => span.start >= one.span.end)) found.push({ error, span });
+    if (found.length === MAX_REPAIRS) break;
+  }
+  return found;
+}
+
+/** After one token that fits nowhere every further one is refused too: the first says it all. */
+function withoutEcho(errors: readonly YAMLParseError[]): readonly YAMLParseError[] {
+  const first = errors.find(({ code }) => code === "UNEXPECTED_TOKEN");
+  return errors.filter((error) => error.code !== "UNEXPECTED_TOKEN" || error === first);
 }
 
 function parse(yaml: string) {
