@@ -31,9 +31,9 @@ function synthesize(steps, { stageSize = STEPS_A_STAGE, fault = false } = {}) {
     }
     const first = step * PARTS_A_STEP + 1;
     const last = first + PARTS_A_STEP - 1;
-    const extra = fault ? `, X${first}` : "";
+    const extra = fault ? `X${first}, ` : "";
     lines.push(
-      `${(step % 900) + 1}. Solder [R${first}–R${last} = 4k7${extra}] flush to the board and cut the leads; the bands read the same way round as in R1.`,
+      `${(step % 900) + 1}. Solder [${extra}R${first}–R${last} = 4k7] flush to the board and cut the leads; the bands read the same way round as in R1.`,
     );
     rows.push(`R${first}–R${last},${PARTS_A_STEP},4k7,R_Axial_DIN0207_L6.3mm_D2.5mm`);
   }

@@ -51,7 +51,7 @@ describe("A designator that the list does not have", () => {
 
   test("is found in the exceptions of a set", async () => {
     const fixture = kit(
-      "## Board\n\n1. Solder [all R except R9].\n                          ^^ unknown-part",
+      "## Board\n\n1. Solder [all R except R9].\n                        ^^ unknown-part",
       LIST,
     );
     const { found, expected } = await drawn(fixture, CODE);

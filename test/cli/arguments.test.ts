@@ -25,6 +25,7 @@ describe("arguments", () => {
     ["--fromat json", "`--fromat` is not an option of this command. Did you mean `--format`?"],
     ["--max-warning=3", "Did you mean `--max-warnings`?"],
     ["--zzz", "`--help` lists the options."],
+    ["--constructor", "`--constructor` is not an option"],
     ["-x", "`-x` is not an option"],
     ["--fix=yes", "`--fix` takes no value."],
     ["--format", "`--format` needs a value after it."],

@@ -281,6 +281,25 @@ describe("kitquill list", () => {
     expect(csv[1]).toMatch(/^1\.1,Board,"Solder the resistors R1, R2\.","R1,R2",/);
   });
 
+  test("steps shows marks as their items and figures as what they state", async () => {
+    const steps = `1. Wind [make: L1] with {turns(L1) = 25} turns. [#coil]
+2. Take {read V(TP1) = 12 V ± 5 %}, at {VCC = 13.8 V ± 10 %}.
+
+   More of it.
+3. See [see: coil], draw {2 * VCC * 1 A = 27.6 W}.
+`;
+    const folder = cli.folder({
+      ...clean,
+      "guide.md": guide.slice(0, guide.indexOf("1. ")) + steps,
+    });
+    const { out } = await cli.run(folder, "list", "steps", "guide.md", "--format", "json");
+    expect(JSON.parse(out).map((row: { text: string }) => row.text)).toEqual([
+      "Wind L1 with 25 turns.",
+      "Take V(TP1) = 12 V ± 5 %, at 13.8 V ± 10 %.",
+      "See coil, draw 27.6 W.",
+    ]);
+  });
+
   test("parts of a guide gives each part with its step", async () => {
     const folder = cli.folder(clean);
     const { out } = await cli.run(folder, "list", "parts", "guide.md", "--format", "json");

@@ -331,6 +331,12 @@ describe("what an author gets wrong", () => {
     expect(read(fixed()).problems).toEqual([]);
   });
 
+  test("what YAML has misread is not judged a second time", () => {
+    expect(read("parts: x.csv\nheights: [K1").problems).toEqual([
+      "[K1: `[` is opened here and never closed. Write `]` behind the last entry.",
+    ]);
+  });
+
   test("a front matter that is no mapping is reported", () => {
     expect(read("just text").problems).toHaveLength(1);
     expect(read("- a\n- b").problems).toHaveLength(1);

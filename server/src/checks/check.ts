@@ -5,15 +5,7 @@
  * `stage` on the stage's marks, `line` on the uses of the line's parts, `list` on the list,
  * `guide` on anything, but it runs after every edit and must be cheap.
  */
-import type {
-  Anchor,
-  Guide,
-  GuidePiece,
-  ResolvedMark,
-  Stage,
-  Step,
-  Use,
-} from "../model/guide.ts";
+import type { Anchor, Guide, GuidePiece, ResolvedMark, Stage, Step, Use } from "../model/guide.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Hardware, Part } from "../model/parts.ts";
 import type { TextEdit } from "../text/span.ts";

@@ -13,6 +13,11 @@ export function* problemsOf(
   }
 }
 
-export function asFinding(list: PartsList, { span, message }: ListProblem): Finding {
-  return { at: { uri: list.uri, span }, message: () => message };
+export function asFinding(list: PartsList, { span, message, other }: ListProblem): Finding {
+  const { uri } = list;
+  return {
+    at: { uri, span },
+    message: () => message,
+    related: other ? [{ at: { uri, span: other }, message: () => "It stands here first." }] : [],
+  };
 }

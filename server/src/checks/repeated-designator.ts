@@ -1,9 +1,11 @@
-/** A designator that stands on two lines of a parts list. */
+/** A designator that stands on two lines of a list, or in two lists of one board. */
 import type { Guide } from "../model/guide.ts";
-import type { ListProblem, PartsList } from "../model/list/partsList.ts";
+import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Part } from "../model/parts.ts";
-import type { Check } from "./check.ts";
+import type { Check, Finding } from "./check.ts";
 import { problemsOf } from "./listProblems.ts";
+import { listedAt } from "./places.ts";
+import { listNames, partName } from "./words.ts";
 
 export const check: Check = {
   meta: {
@@ -13,30 +15,37 @@ export const check: Check = {
     source: "ASME Y14.44-2008, 2.1.3",
     tags: ["list"],
   },
-  list(list, guide) {
-    return problemsOf(list, "repeated-designator", (problem) => !isMeant(problem, list, guide));
+  *list(list, guide) {
+    yield* problemsOf(list, "repeated-designator");
+    if (guide.lists.length < 2) return;
+    for (const line of list.lines) {
+      const elsewhere = listedElsewhere(line, list, guide);
+      if (elsewhere.length > 0) yield clash(elsewhere, line, list);
+    }
   },
 };
 
-/**
- * Whether the two lines are a chip and its socket, or two variants of which only one is fitted, for
- * all designators that the problem is about.
- */
-function isMeant({ line: index, span }: ListProblem, list: PartsList, guide: Guide): boolean {
-  const line = index === undefined ? undefined : list.lines[index];
-  if (!line) return false;
-  const names = line.designators.filter((one) => one.span.start === span.start);
-  return (
-    names.length > 0 &&
-    names.every(({ name }) => {
-      const part = partOn(list, name, guide);
-      return part && (part.socketLine || !line.fitted || part.line === line);
-    })
-  );
+/** Parts that this line claims too, and that an earlier list of the same board has given away. */
+function listedElsewhere(line: ListLine, list: PartsList, guide: Guide): Part[] {
+  const own = guide.partsOf(line);
+  if (own.length === line.designators.length || !line.fitted) return [];
+  const names = new Set(own.map((part) => part.name));
+  return line.designators.flatMap(({ name }) => {
+    if (names.has(name)) return [];
+    const part = guide.find(name, line.board);
+    const isShared = !part || part.list === list || part.socketLine || !part.fitted;
+    return isShared ? [] : [part];
+  });
 }
 
-function partOn(list: PartsList, name: string, guide: Guide): Part | undefined {
-  return [undefined, ...guide.boards]
-    .map((board) => guide.find(name, board))
-    .find((part) => part?.list === list);
+function clash(parts: readonly Part[], line: ListLine, list: PartsList): Finding {
+  const first = parts[0]!;
+  const span = line.designators.find(({ name }) => name === first.name)?.span ?? line.span;
+  const file = first.list.uri.slice(first.list.uri.lastIndexOf("/") + 1);
+  return {
+    at: { uri: list.uri, span },
+    message: () =>
+      `${listNames(parts)} ${parts.length > 1 ? "are" : "is"} listed in ${decodeURIComponent(file)} already, and this line is not counted. If the lists are of different boards, name these in the guide: \`parts: { main: …, relay: … }\`.`,
+    related: [{ at: listedAt(first), message: () => `${partName(first)} is listed here first.` }],
+  };
 }

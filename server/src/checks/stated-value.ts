@@ -80,13 +80,13 @@ function agrees(line: ListLine, letters: string, stated: string): boolean {
   if (!quantity) return texts.some((text) => sameType(text, stated));
   if (line.value && sameValue(quantity, line.value)) return true;
   // A line may offer several values, or give its value in the description only.
-  const words = texts.flatMap((text) => text.split(/\s+or\s+|[\s/,;]+/i));
-  if (words.some((word) => sameAs(word, letters, quantity))) return true;
+  const said = texts.flatMap((text) => text.split(/\s+or\s+|[/;]|,\s+/i));
+  if (said.some((one) => sameAs(one, letters, quantity))) return true;
   return !line.value && texts.some((text) => fold(text) === fold(stated));
 }
 
-function sameAs(word: string, letters: string, quantity: NonNullable<ListLine["value"]>): boolean {
-  const read = readValue(word, letters).value;
+function sameAs(text: string, letters: string, quantity: NonNullable<ListLine["value"]>): boolean {
+  const read = readValue(text, letters).value;
   return read !== undefined && sameValue(quantity, read);
 }
 

@@ -46,7 +46,7 @@ interface OptionToken {
 }
 
 function checkOption({ name, rawName, value, inlineValue }: OptionToken, options: OptionTypes) {
-  const type = options[name];
+  const type = Object.hasOwn(options, name) ? options[name] : undefined;
   if (!type) {
     const names = Object.keys(options);
     const meant = nearestWord(name, names);

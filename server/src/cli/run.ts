@@ -43,13 +43,13 @@ async function dispatch(args: readonly string[], terminal: Terminal, cwd: string
   const topic = first === "help" ? (rest[0] ?? "kitquill") : (first ?? "kitquill");
   if (first === "help" || first === "--help" || first === "-h" || first === undefined) {
     const wanted = topic.startsWith("-") ? "kitquill" : topic;
-    if (!(wanted in HELP)) throw unknown(wanted);
+    if (!Object.hasOwn(HELP, wanted)) throw unknown(wanted);
     const help = HELP[wanted as Topic];
     if (first === undefined) terminal.err(help);
     else terminal.out(help);
     return first === undefined ? 2 : 0;
   }
-  if (!(first in COMMANDS)) throw unknown(first);
+  if (!Object.hasOwn(COMMANDS, first)) throw unknown(first);
   if (rest.includes("--help") || rest.includes("-h")) {
     terminal.out(HELP[first as Topic]);
     return 0;

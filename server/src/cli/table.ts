@@ -14,7 +14,7 @@ export interface Column<Row> {
 
 export type TableFormat = "text" | "csv" | "json";
 
-/** Cells of a text table are cut to this width. */
+/** Cells of a text table are cut to this width, but for those at the end of their line. */
 const WIDEST = 60;
 
 export function formatTable<Row extends Readonly<Record<string, CellValue>>>(
@@ -56,7 +56,12 @@ function text<Row extends Readonly<Record<string, CellValue>>>(
   columns: readonly Column<Row>[],
   paint: Terminal["paint"],
 ): string {
-  const table = rows.map((row) => columns.map(({ field }) => shorten(cellText(row[field]!, ", "))));
+  const table = rows.map((row) =>
+    columns.map(({ field }, i) => {
+      const cell = printable(cellText(row[field]!, ", ").replace(/\s+/g, " ").trim());
+      return i < columns.length - 1 ? shorten(cell) : cell;
+    }),
+  );
   const titles = columns.map(({ title }) => title);
   const widths = titles.map((title, i) =>
     table.reduce((width, cells) => Math.max(width, cells[i]!.length), title.length),
@@ -71,8 +76,7 @@ function text<Row extends Readonly<Record<string, CellValue>>>(
 }
 
 function shorten(cell: string): string {
-  const oneLine = printable(cell.replace(/\s+/g, " ").trim());
-  return oneLine.length > WIDEST ? `${oneLine.slice(0, WIDEST - 1)}…` : oneLine;
+  return cell.length > WIDEST ? `${cell.slice(0, WIDEST - 1)}…` : cell;
 }
 
 function cellText(value: CellValue, separator: string): string {

@@ -44,6 +44,8 @@ class CsvReader {
   #at = 0;
   #line = 1;
   #unclosed: number | undefined;
+  /** The quoted cell read last has a `""` in it. */
+  #hasPairs = false;
   /** No quote that opens before this offset is closed. */
   #openUntil = 0;
 
@@ -89,18 +91,16 @@ class CsvReader {
     }
     for (let i = start; i < close; i++) if (this.#isLineEnd(i)) this.#line++;
     this.#at = Math.min(this.#skipBlanks(close + 1), this.#text.length);
-    this.#add(bounds, start + 1, close, true);
+    this.#add(bounds, start + 1, close);
+    if (this.#hasPairs) this.#doubled.add(bounds.at(-2)!);
   }
 
-  #add(bounds: number[], from: number, to: number, quoted = false): void {
+  #add(bounds: number[], from: number, to: number): void {
     let start = from;
     let end = to;
     while (start < end && isSpace(this.#text.charCodeAt(start))) start++;
     while (end > start && isSpace(this.#text.charCodeAt(end - 1))) end--;
     bounds.push(start, end);
-    if (!quoted) return;
-    const doubled = this.#text.indexOf('""', start);
-    if (doubled >= 0 && doubled < end - 1) this.#doubled.add(start);
   }
 
   /**
@@ -111,11 +111,14 @@ class CsvReader {
   #closingQuote(open: number): number {
     if (open < this.#openUntil) return -1;
     const text = this.#text;
+    this.#hasPairs = false;
     const limit = this.#unclosed === undefined ? text.length : this.#endOfLine(open);
     let at = text.indexOf('"', open + 1);
     while (at >= 0 && at < limit) {
-      if (text.charCodeAt(at + 1) === QUOTE) at++;
-      else if (this.#endsCell(at + 1)) return at;
+      if (text.charCodeAt(at + 1) === QUOTE) {
+        this.#hasPairs = true;
+        at++;
+      } else if (this.#endsCell(at + 1)) return at;
       at = text.indexOf('"', at + 1);
     }
     this.#unclosed ??= open;

@@ -8,6 +8,7 @@ export type Delimiter = (typeof DELIMITERS)[number];
 
 /** Rows looked at; lists do not change their delimiter half-way. */
 const SAMPLE = { maxRows: 300, maxCells: 30_000 };
+const MAX_SAMPLE = 300_000;
 
 /**
  * The delimiter, or undefined when by none of them the rows agree in any way. Characters are not
@@ -16,10 +17,11 @@ const SAMPLE = { maxRows: 300, maxCells: 30_000 };
  * designators.
  */
 export function findDelimiter(text: string): Delimiter | undefined {
+  const sample = text.slice(0, MAX_SAMPLE);
   let best: Delimiter | undefined;
   let most = 0;
   for (const delimiter of DELIMITERS) {
-    const score = agreement(readCsv(text, delimiter, SAMPLE).rows, delimiter);
+    const score = agreement(readCsv(sample, delimiter, SAMPLE).rows, delimiter);
     // Of equals the first: hardly a cell holds a tab, and a semicolon file has decimal commas.
     if (score > most + 0.01) {
       most = score;

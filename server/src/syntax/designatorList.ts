@@ -2,20 +2,21 @@
  * Reads a cell that lists designators in any of the ways people write them: `C1, C2`, `C1,3,6–8`,
  * `R1 R2 R3`, `C1 to C6`, `U3A, B`, `Q1/Q2`, `R5 (optional)`.
  */
+import type { Span } from "../text/span.ts";
 import { type Designator, expandRange, readDesignator } from "./designators.ts";
 
-/** A stretch of the cell's text. */
-export interface Piece {
-  readonly start: number;
-  readonly end: number;
-}
-
-export interface ReadName extends Piece {
-  /** With the carried prefix filled in. All members of a range have the range's place. */
+export interface ReadName {
+  /** With the carried prefix filled in. */
   readonly name: string;
+  /** All members of a range have the range's place. */
+  readonly span: Span;
 }
 
-export interface ReadProblem extends Piece {
+/** Turns offsets in the cell's text into a place elsewhere. */
+export type Place = (start: number, end: number) => Span;
+
+export interface ReadProblem {
+  readonly span: Span;
   readonly message: string;
 }
 
@@ -23,8 +24,8 @@ export interface DesignatorList {
   readonly names: readonly ReadName[];
   /** How many of the names are words without a number: ALARM, !RESET!. */
   readonly words: number;
-  /** Texts that are no designators, without the brackets round them. */
-  readonly remarks: readonly Piece[];
+  /** Texts that are no designators, without the brackets round them: offsets in the cell's text. */
+  readonly remarks: readonly Span[];
   /** Items with nothing between their commas. */
   readonly empty: number;
   /** Ends with a comma, so that the list goes on in the next row. */
@@ -34,21 +35,34 @@ export interface DesignatorList {
 
 /** Designators of one range or cell beyond this number are not read (a problem says so). */
 export const MAX_IN_CELL = 10_000;
+/** Characters of a cell that are read; 10,000 designators take less. */
+const MAX_LENGTH = 200_000;
+const TOO_LONG = `Cells of more than ${MAX_LENGTH} characters are not read to their end. Part the list into several lines.`;
 
-/** Reads a cell of the designator column. Offsets are in `text`. Never throws. */
-export function readDesignatorList(text: string): DesignatorList {
-  return new ListReader(text).read();
+/** Reads a cell of the designator column; `place` says where its text stands. Never throws. */
+export function readDesignatorList(text: string, place: Place = within): DesignatorList {
+  if (text.length <= MAX_LENGTH) return new ListReader(text, MAX_IN_CELL, place).read();
+  const list = new ListReader(text.slice(0, MAX_LENGTH), MAX_IN_CELL, place).read();
+  const problem = { span: place(MAX_LENGTH, text.length), message: TOO_LONG };
+  return { ...list, problems: [...list.problems, problem] };
+}
+
+/** The same, but no further than is needed to tell what kind of text it is. */
+export function glanceAtList(text: string): DesignatorList {
+  return new ListReader(text.slice(0, 2_000), 100, within).read();
 }
 
 /** Whether the text is nothing but numbered designators. */
 export function isDesignatorList(text: string): boolean {
-  const { names, words, remarks } = readDesignatorList(text);
-  return names.length > words && remarks.length === 0;
+  const { names, words, remarks, problems } = glanceAtList(text);
+  return names.length + problems.length > words && remarks.length === 0;
 }
 
+const within: Place = (start, end) => ({ start, end });
+
 const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e)\s/giu;
-/** Plain designators and nothing else: the common case, read without ado. */
-const PLAIN = /^[A-Z]{1,5}\d{1,6}$/;
+/** The common case, read without ado. */
+const PLAIN = /^[A-Z]{1,5}\d{1,6}(?:, ?[A-Z]{1,5}\d{1,6})*$/;
 const SIGN = "[-\\u2010-\\u2014\\u2212~～…]|\\.{2,3}";
 const SIGN_WORD = "to|through|thru|bis|tot|t/m|à|a|hasta|al|au";
 /** A range sign that stands alone between two words. */
@@ -66,8 +80,10 @@ const FOOTNOTE = /(?<=[\p{L}\d])[*†‡¹²³⁴⁵⁶⁷⁸⁹]+$/u;
 
 class ListReader {
   #text: string;
+  readonly #most: number;
+  readonly #place: Place;
   readonly #names: ReadName[] = [];
-  readonly #remarks: Piece[] = [];
+  readonly #remarks: Span[] = [];
   readonly #problems: ReadProblem[] = [];
   #words = 0;
   #empty = 0;
@@ -76,11 +92,39 @@ class ListReader {
   #stem: string | undefined;
   #full = false;
 
-  constructor(text: string) {
+  /** Stops behind `most` names. */
+  constructor(text: string, most: number, place: Place) {
     this.#text = text;
+    this.#most = most;
+    this.#place = place;
   }
 
   read(): DesignatorList {
+    let goesOn = false;
+    if (PLAIN.test(this.#text)) this.#plain();
+    else goesOn = this.#items();
+    return {
+      names: this.#names,
+      words: this.#words,
+      remarks: this.#remarks,
+      empty: this.#empty,
+      goesOn,
+      problems: this.#problems,
+    };
+  }
+
+  #plain(): void {
+    const text = this.#text;
+    for (let start = 0; start < text.length && !this.#full; ) {
+      const comma = text.indexOf(",", start);
+      const end = comma < 0 ? text.length : comma;
+      this.#add(text.slice(start, end), this.#place(start, end));
+      start = text.charCodeAt(end + 1) === 32 ? end + 2 : end + 1;
+    }
+  }
+
+  /** Reads item by item. Tells whether a comma at the end lets the list go on. */
+  #items(): boolean {
     const text = this.#withoutBrackets(this.#text);
     this.#text = text;
     let last = { start: 0, end: 0 };
@@ -95,15 +139,8 @@ class ListReader {
       if (!found || this.#full) break;
       done = found.index + found[0].length;
     }
-    const goesOn = items > 1 && last.start === last.end && this.#names.length > 0;
-    return {
-      names: this.#names,
-      words: this.#words,
-      remarks: this.#remarks,
-      empty: items === 1 ? 0 : this.#empty,
-      goesOn,
-      problems: this.#problems,
-    };
+    if (items === 1) this.#empty = 0;
+    return items > 1 && last.start === last.end && this.#names.length > 0;
   }
 
   /** The text with bracketed remarks blanked; brackets round designators only are dropped. */
@@ -111,7 +148,7 @@ class ListReader {
     if (!/[([{]/.test(text)) return text;
     return text.replace(/[([{]([^()[\]{}]*)[)\]}]?/g, (all, inner: string, at: number) => {
       const closed = all.length > inner.length + 1;
-      const listed = new ListReader(inner).read();
+      const listed = new ListReader(inner, this.#most, within).read();
       const isList = listed.names.length > 0 && listed.remarks.length === 0 && !listed.words;
       if (isList) return ` ${inner}${closed ? " " : ""}`;
       const piece = trim(text, at + 1, at + 1 + inner.length);
@@ -120,23 +157,13 @@ class ListReader {
     });
   }
 
-  #item(piece: Piece): void {
-    const word = this.#text.slice(piece.start, piece.end);
-    if (PLAIN.test(word)) {
-      this.#letters = word.replace(/\d+$/, "");
-      this.#stem = undefined;
-      this.#add(word, piece);
-      return;
-    }
-    if (!/\s/.test(word)) {
-      if (!this.#single(piece)) this.#remarks.push(piece);
-      return;
-    }
-    this.#spaced(piece);
+  #item(piece: Span): void {
+    if (/\s/.test(this.#slice(piece))) this.#spaced(piece);
+    else if (!this.#single(piece)) this.#remarks.push(piece);
   }
 
   /** Words parted by space: a list, a range with spaces, or a remark from some word on. */
-  #spaced(piece: Piece): void {
+  #spaced(piece: Span): void {
     const words = splitAtSpaces(this.#text, piece);
     for (let i = 0; i < words.length; i++) {
       const sign = words[i + 1];
@@ -156,7 +183,7 @@ class ListReader {
   }
 
   /** `R1– R4` and `R1 –R4`. */
-  #halfRange(words: readonly Piece[], i: number): boolean {
+  #halfRange(words: readonly Span[], i: number): boolean {
     const [a, b] = [words[i]!, words[i + 1]];
     if (!b) return false;
     const [left, right] = [this.#slice(a), this.#slice(b)];
@@ -167,15 +194,15 @@ class ListReader {
   }
 
   /** One designator, range, or word without spaces. Tells whether it was one. */
-  #single(piece: Piece, mustBeNumbered = false): boolean {
+  #single(piece: Span, mustBeNumbered = false): boolean {
     const marked = this.#slice(piece);
     if (UNNUMBERED.test(marked)) return false;
     const text = marked.replace(FOOTNOTE, "");
-    const whole: Piece = { start: piece.start, end: piece.start + text.length };
+    const whole: Span = { start: piece.start, end: piece.start + text.length };
     const designator = this.#end(text);
     if (designator) {
       this.#carry(designator);
-      this.#add(nameOf(designator), whole);
+      this.#add(nameOf(designator), this.#spanOf(whole));
       return true;
     }
     for (const sign of text.matchAll(SIGNS)) {
@@ -188,12 +215,12 @@ class ListReader {
     this.#words++;
     this.#letters = undefined;
     this.#stem = undefined;
-    this.#add(text, whole);
+    this.#add(text, this.#spanOf(whole));
     return true;
   }
 
   /** `Q1/Q2`, `C3/5/7`. */
-  #slashed(piece: Piece): boolean {
+  #slashed(piece: Span): boolean {
     const parts = this.#slice(piece).split("/");
     if (!parts.every((part) => readDesignator(part) || /^\d{1,6}$/.test(part))) return false;
     if (!readDesignator(parts[0]!) && this.#letters === undefined) return false;
@@ -201,16 +228,16 @@ class ListReader {
     for (const part of parts) {
       const designator = this.#end(part)!;
       this.#carry(designator);
-      this.#add(nameOf(designator), { start, end: start + part.length });
+      this.#add(nameOf(designator), this.#place(start, start + part.length));
       start += part.length + 1;
     }
     return true;
   }
 
-  #range(first: Piece, second: Piece): boolean {
+  #range(first: Span, second: Span): boolean {
     const from = this.#end(this.#slice(first));
     if (!from) return false;
-    const carried = new ListReader("");
+    const carried = new ListReader("", 1, within);
     carried.#carry(from);
     const to = carried.#end(this.#slice(second).replace(FOOTNOTE, ""));
     if (!to) return false;
@@ -219,35 +246,36 @@ class ListReader {
     return true;
   }
 
-  #expand(from: Designator, to: Designator, place: Piece): void {
+  #expand(from: Designator, to: Designator, place: Span): void {
     const text = this.#slice(place);
+    const span = this.#spanOf(place);
     const size = expandRange(from, to, 0)?.size;
     if (size !== undefined && size > MAX_IN_CELL) {
       this.#report(
-        place,
+        span,
         `The range ${text} names ${size} parts; more than ${MAX_IN_CELL} in one range are not read. Check its last number.`,
       );
       return;
     }
-    const forward = expandRange(from, to, MAX_IN_CELL);
+    const room = this.#most - this.#names.length + 1;
+    const forward = expandRange(from, to, room);
     if (forward) {
-      for (const name of forward.names) this.#add(name, place);
-      return;
-    }
-    const backward = expandRange(to, from, 0);
-    if (backward && backward.size <= MAX_IN_CELL) {
-      const [a, b] = [nameOf(to), nameOf(from)];
-      this.#report(place, `The range ${text} runs backwards. It is read as ${a}–${b}; write it so.`);
-      for (const name of expandRange(to, from, MAX_IN_CELL)!.names) this.#add(name, place);
+      for (const name of forward.names) this.#add(name, span);
       return;
     }
     const [a, b] = [nameOf(from), nameOf(to)];
+    const backward = expandRange(to, from, room);
+    if (backward && backward.size <= MAX_IN_CELL) {
+      this.#report(span, `The range ${text} runs backwards. It is read as ${b}–${a}; write it so.`);
+      for (const name of backward.names) this.#add(name, span);
+      return;
+    }
     this.#report(
-      place,
+      span,
       `${a} and ${b} are not of one series, so ${text} is no range. Both are read as single parts; write a comma between them.`,
     );
-    this.#add(a, place);
-    this.#add(b, place);
+    this.#add(a, span);
+    this.#add(b, span);
   }
 
   /** A designator, or what is left of one when its letters are carried on. */
@@ -257,7 +285,8 @@ class ListReader {
     if (this.#letters !== undefined && /^\d{1,6}\p{L}?$/u.test(text)) {
       return readDesignator(this.#letters + text);
     }
-    if (this.#stem !== undefined && /^\p{Lu}$/u.test(text)) return readDesignator(this.#stem + text);
+    if (this.#stem !== undefined && /^\p{Lu}$/u.test(text))
+      return readDesignator(this.#stem + text);
     return undefined;
   }
 
@@ -266,24 +295,28 @@ class ListReader {
     this.#stem = suffix ? letters + digits : undefined;
   }
 
-  #add(name: string, { start, end }: Piece): void {
+  #add(name: string, span: Span): void {
     if (this.#full) return;
-    if (this.#names.length < MAX_IN_CELL) {
-      this.#names.push({ name, start, end });
+    if (this.#names.length < this.#most) {
+      this.#names.push({ name, span });
       return;
     }
     this.#full = true;
     this.#report(
-      { start, end },
+      span,
       `More than ${MAX_IN_CELL} designators in one cell are not read; from ${name} on they are left out. Part the list into several lines.`,
     );
   }
 
-  #report({ start, end }: Piece, message: string): void {
-    this.#problems.push({ start, end, message });
+  #report(span: Span, message: string): void {
+    this.#problems.push({ span, message });
   }
 
-  #slice({ start, end }: Piece): string {
+  #spanOf({ start, end }: Span): Span {
+    return this.#place(start, end);
+  }
+
+  #slice({ start, end }: Span): string {
     return this.#text.slice(start, end);
   }
 }
@@ -296,7 +329,7 @@ function nameOf({ letters, digits, suffix }: Designator): string {
   return letters + digits + suffix;
 }
 
-function trim(text: string, from: number, to: number): Piece {
+function trim(text: string, from: number, to: number): Span {
   let start = from;
   let end = to;
   while (start < end && text[start]!.trim() === "") start++;
@@ -304,8 +337,8 @@ function trim(text: string, from: number, to: number): Piece {
   return { start, end };
 }
 
-function splitAtSpaces(text: string, piece: Piece): Piece[] {
-  const words: Piece[] = [];
+function splitAtSpaces(text: string, piece: Span): Span[] {
+  const words: Span[] = [];
   for (const match of text.slice(piece.start, piece.end).matchAll(/\S+/g)) {
     const start = piece.start + match.index;
     words.push({ start, end: start + match[0].length });

@@ -17,8 +17,12 @@ export interface Designator {
  */
 const DESIGNATOR = /^(\p{L}(?:(?:[\p{L}\d_$]|(?<!\d)-)*[\p{L}_$])?)(\d+)(\p{L}?)$/u;
 
+/** No designator is longer; the expression would take long, or all the stack, for a long text. */
+const MAX_LENGTH = 64;
+
 /** Takes a designator apart, or gives undefined when the text is none. */
 export function readDesignator(text: string): Designator | undefined {
+  if (text.length > MAX_LENGTH) return undefined;
   const match = DESIGNATOR.exec(text);
   if (!match) return undefined;
   return { letters: match[1]!, digits: match[2]!, suffix: match[3]! };

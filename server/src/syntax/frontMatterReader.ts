@@ -57,8 +57,12 @@ export function isGuide(text: string): boolean {
 type Found = Omit<FrontMatter, "span" | "problems">;
 
 function readKeys(text: string, fences: Fences, problems: FrontMatterProblem[]): Found {
-  const report = (problem: FrontMatterProblem) => problems.push(problem);
   const entries = topEntries(text, fences, problems);
+  const broken = problems.map(({ span }) => span);
+  // What YAML has misread is not judged a second time.
+  const report = (problem: FrontMatterProblem) => {
+    if (!broken.some((span) => overlaps(span, problem.span))) problems.push(problem);
+  };
   const known = new Map<string, YamlEntry>();
   for (const entry of entries) {
     if ((FRONT_MATTER_KEYS as readonly string[]).includes(entry.name)) known.set(entry.name, entry);
@@ -167,6 +171,10 @@ function unclosed(text: string, { span: { end } }: Fences): FrontMatterProblem {
       text: `${before}---${lineBreak}`,
     },
   };
+}
+
+function overlaps(a: Span, b: Span): boolean {
+  return a.start < b.end && b.start < a.end;
 }
 
 function firstLine(text: string, body: Span): Span {

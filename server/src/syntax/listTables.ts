@@ -1,5 +1,5 @@
 /** The tables of a Markdown file, as a parts list: cells as a reader sees them, at their places. */
-import type { Nodes, Parents, Table, TableCell as MarkdownCell } from "mdast";
+import type { TableCell as MarkdownCell, Nodes, Parents, Table } from "mdast";
 import { fromMarkdown } from "mdast-util-from-markdown";
 import { gfmFromMarkdown } from "mdast-util-gfm";
 import { gfm } from "micromark-extension-gfm";
@@ -121,7 +121,10 @@ class ShownText {
 
   #addCode(value: string, { start, end }: Span): void {
     const at = this.#source.slice(start, end).indexOf(value);
-    if (at < 0) return this.#addAt(value, start);
+    if (at < 0) {
+      this.#addAt(value, start);
+      return;
+    }
     for (let i = 0; i < value.length; i++) this.#offsets.push(start + at + i);
     this.#text += value;
   }

@@ -6,10 +6,11 @@ import type { Nodes, Root } from "mdast";
 import { fromMarkdown, type Extension as TreeExtension } from "mdast-util-from-markdown";
 import { gfmFromMarkdown } from "mdast-util-gfm";
 import { gfm } from "micromark-extension-gfm";
-import type { Extension, TokenizeContext } from "micromark-util-types";
+import type { Construct, Extension, TokenizeContext } from "micromark-util-types";
 import type { SyntaxProblem } from "./dialect.ts";
 import { figures } from "./figures/construct.ts";
 import { marks } from "./marks/construct.ts";
+import { limitConstructs } from "./marks/limits.ts";
 import { dialectFromMarkdown } from "./marks/tree.ts";
 
 /** Labels defined in other pieces of the same document, normalised as `definedLabels` gives them. */
@@ -41,19 +42,19 @@ function definedElsewhere({ labels, footnotes }: DefinedElsewhere): Extension {
   const seed = ({ parser }: TokenizeContext) => {
     if (seeded.has(parser)) return;
     seeded.add(parser);
+    limitConstructs(parser);
     parser.defined.push(...labels);
     parser.gfmFootnotes = [...footnotes];
   };
-  return {
-    document: {
-      null: {
-        tokenize(_effects, _ok, nok) {
-          seed(this);
-          return nok;
-        },
-      },
+  const first: Construct = {
+    tokenize(_effects, _ok, nok) {
+      seed(this);
+      return nok;
     },
   };
+  // The signs that open quotes, lists and footnotes need it too, or these would come first.
+  const signs = [..."*+-0123456789>["].map((sign) => [sign.charCodeAt(0), first]);
+  return { document: { null: first, ...Object.fromEntries(signs) } };
 }
 
 /** Labels of the link definitions and footnotes in a tree, in the form in which they are looked up. */

@@ -28,12 +28,17 @@ export function decodeText(bytes: Uint8Array): Decoded | NoText {
   if (bytes.length > MAX_TEXT_BYTES) return tooLarge(bytes.length);
   const kind = fileKind(bytes);
   if (kind) return noText(kind);
-  const encoding = encodingOf(bytes);
-  const text =
-    encoding === "windows-1252"
-      ? decodeWindows1252(bytes)
-      : new TextDecoder(encoding).decode(bytes);
-  return isBinary(text) ? noText("a binary file") : { text, encoding };
+  const decoded = decodeAs(bytes, markOf(bytes) ?? wideEncoding(bytes));
+  return isBinary(decoded.text) ? noText("a binary file") : decoded;
+}
+
+/** Without a known encoding: UTF-8 if the bytes are such, else Windows-1252. */
+function decodeAs(bytes: Uint8Array, encoding: Encoding | undefined): Decoded {
+  if (encoding) return { text: new TextDecoder(encoding).decode(bytes), encoding };
+  const text = readUtf8(bytes);
+  return text === undefined
+    ? { text: decodeWindows1252(bytes), encoding: "windows-1252" }
+    : { text, encoding: "utf-8" };
 }
 
 function noText(kind: string): NoText {
@@ -49,11 +54,11 @@ function tooLarge(length: number): NoText {
   };
 }
 
-function encodingOf(bytes: Uint8Array): Encoding {
+/** What the byte-order mark says. */
+function markOf(bytes: Uint8Array): Encoding | undefined {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return "utf-16le";
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return "utf-16be";
-  if (bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf) return "utf-8";
-  return wideEncoding(bytes) ?? (isUtf8(bytes) ? "utf-8" : "windows-1252");
+  return bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? "utf-8" : undefined;
 }
 
 /** UTF-16 without mark: most Latin letters have a zero for their other byte. */
@@ -74,27 +79,23 @@ function wideEncoding(bytes: Uint8Array): Encoding | undefined {
 }
 
 /**
- * Whether the bytes are UTF-8. A last character cut in two is forgiven when there are whole ones
- * before it; else it is more likely a single 8-bit letter.
+ * The text if the bytes are UTF-8. A last character cut in two is forgiven when there are whole ones
+ * beyond ASCII before it; else it is more likely a single 8-bit letter.
  */
-function isUtf8(bytes: Uint8Array): boolean {
+function readUtf8(bytes: Uint8Array): string | undefined {
   const decoder = new TextDecoder("utf-8", { fatal: true });
-  try {
-    const text = decoder.decode(bytes, { stream: true });
-    const whole = isWhole(decoder);
-    return whole || /[^\u0000-\u007f]/.test(text);
-  } catch (error) {
-    if (error instanceof TypeError) return false;
-    throw error;
-  }
+  const text = decodePart(decoder, bytes, true);
+  if (text === undefined) return undefined;
+  if (decodePart(decoder, new Uint8Array(), false) !== undefined) return text;
+  return /[^\u0000-\u007f]/.test(text) ? `${text}\uFFFD` : undefined;
 }
 
-function isWhole(decoder: TextDecoder): boolean {
+/** Undefined where the bytes are not what the decoder expects. */
+function decodePart(decoder: TextDecoder, bytes: Uint8Array, stream: boolean): string | undefined {
   try {
-    decoder.decode();
-    return true;
+    return decoder.decode(bytes, { stream });
   } catch (error) {
-    if (error instanceof TypeError) return false;
+    if (error instanceof TypeError) return undefined;
     throw error;
   }
 }

@@ -38,12 +38,16 @@ function* meanings({ frontMatter }: Guide): Iterable<FrontMatterProblem> {
   }
 }
 
+/** A column name counts if any of the lists has it. */
 function* headers({ frontMatter, lists }: Guide): Iterable<FrontMatterProblem> {
-  const known = lists.flatMap((list) => list.columns.map((column) => column.header.trim()));
-  const folded = new Set(known.map(fold));
-  for (const { value, span } of frontMatter.columns) {
-    if (folded.has(fold(value))) continue;
-    yield unknown(span, `No column of the parts list is headed "${value}".`, value, known);
+  for (const { name, value, span } of frontMatter.columns) {
+    const found = lists.map((list) =>
+      list.overrideProblems.find((one) => one.meaning === name && one.name === value),
+    );
+    if (found.length === 0 || found.includes(undefined)) continue;
+    const known = [...new Set(found.flatMap((one) => one?.candidates ?? []))];
+    const has = known.length > 0 ? ` It has: ${known.slice(0, 20).join(", ")}.` : "";
+    yield unknown(span, `No column of the parts list is headed "${value}".${has}`, value, known);
   }
 }
 

@@ -1,6 +1,7 @@
 /** Which parts take their turn in the height order of a board, and where. */
 import type {
   Guide,
+  GuidePiece,
   GuideSettings,
   ResolvedItem,
   ResolvedMark,
@@ -25,17 +26,34 @@ const NOBODY: readonly Supply[] = [];
 /** Roles after which a plain mark of the part adds nothing to the height order. */
 const SETTLED: ReadonlySet<Role> = new Set<Role>(["fit", "place", "insert", "later"]);
 
-/** Marks of the stage that can hold turns, in document order. */
-export function* marksInOrder(stage: Stage): Generator<ResolvedMark, void, void> {
-  let piece: unknown;
+/** Pieces with steps of the stage, in document order. */
+export function* piecesOf(stage: Stage): Generator<GuidePiece, void, void> {
+  let piece: GuidePiece | undefined;
   for (const step of stage.steps) {
     if (step.piece === piece) continue;
     piece = step.piece;
-    for (const resolved of step.piece.marks) {
-      const { role } = resolved.mark;
-      if ((role === "fit" || role === "place") && resolved.step?.stage === stage) yield resolved;
-    }
+    yield piece;
   }
+}
+
+/** Marks of the stage that put parts in their holes, in document order. */
+export function* marksInOrder(stage: Stage): Generator<ResolvedMark, void, void> {
+  for (const piece of piecesOf(stage)) yield* marksOfPiece(piece, stage);
+}
+
+/** As `marksInOrder`, of one piece. */
+export function* marksOfPiece(
+  piece: GuidePiece,
+  stage: Stage,
+): Generator<ResolvedMark, void, void> {
+  for (const resolved of piece.marks) {
+    if (putsInPlace(resolved) && resolved.step?.stage === stage) yield resolved;
+  }
+}
+
+/** Whether the mark says that parts go into their holes here. */
+export function putsInPlace({ mark }: ResolvedMark): boolean {
+  return mark.role === "fit" || mark.role === "place";
 }
 
 /**

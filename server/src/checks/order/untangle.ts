@@ -123,7 +123,7 @@ function runningLowest(
   let last: Turn | undefined;
   for (let i = turns.length - 1; i >= 0; i--) {
     lowest[i] = last;
-    if (!moved[i] && (!last || turns[i]!.height < last.height)) last = turns[i];
+    if (!moved[i] && (!last || turns[i]!.height <= last.height)) last = turns[i];
   }
   return lowest;
 }

@@ -3,6 +3,7 @@
  * Spans are offsets into `PartsList.text`, the decoded text without byte-order mark.
  */
 import type { Quantity } from "../../quantity/value.ts";
+import type { TableCell } from "../../syntax/tableRow.ts";
 import type { Span } from "../../text/span.ts";
 
 /** What a column of a parts list can mean. */
@@ -30,10 +31,7 @@ export const MEANINGS = [
 export type Meaning = (typeof MEANINGS)[number];
 
 /** A cell's content without quotes and outer space, and where it stands. */
-export interface Cell {
-  readonly text: string;
-  readonly span: Span;
-}
+export type Cell = TableCell;
 
 /** What a column was taken for, and why, in one plain sentence. */
 export interface ColumnChoice {
@@ -50,6 +48,8 @@ export interface ListedDesignator {
   readonly name: string;
   /** Where it stands; all members of a range share the range's span. */
   readonly span: Span;
+  /** The line's remark names this one of its parts as optional ("U24 is optional"). */
+  readonly optional?: true;
 }
 
 /** One line of the list: a kind of part with its designators, or hardware without any. */
@@ -95,6 +95,16 @@ export interface ListProblem {
   readonly message: string;
   /** Line the problem belongs to, so that a check can weigh it against the guide. */
   readonly line?: number;
+  /** The other place that the problem is about: where a repeated designator stands first. */
+  readonly other?: Span;
+}
+
+/** A name in the guide's `columns` that no column of the list has. */
+export interface OverrideProblem {
+  readonly meaning: Meaning;
+  readonly name: string;
+  /** The headers that the list does have. */
+  readonly candidates: readonly string[];
 }
 
 export interface PartsList {
@@ -104,9 +114,11 @@ export interface PartsList {
   readonly format: "csv" | "markdown" | "unreadable";
   /** `utf-8`, `utf-16le`, `utf-16be` or `windows-1252`. */
   readonly encoding: string;
+  /** Of each header of the list in turn; a header repeated word for word counts once. */
   readonly columns: readonly ColumnChoice[];
   readonly lines: readonly ListLine[];
   readonly problems: readonly ListProblem[];
+  readonly overrideProblems: readonly OverrideProblem[];
 }
 
 /** Designators of one list beyond this number are not read (a finding says so). */

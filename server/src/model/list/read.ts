@@ -1,171 +1,244 @@
-/** Reads a parts list from a file's bytes or an editor's text. */
-import { readValue } from "../../quantity/readValue.ts";
+/** Reads a parts list, whatever it is written in, as the analysis sees it. The entry to this folder. */
 import { readCsv } from "../../syntax/csv.ts";
 import { findDelimiter } from "../../syntax/delimiter.ts";
-import { isDesignatorList, readDesignatorList } from "../../syntax/designatorList.ts";
 import { readTables } from "../../syntax/listTables.ts";
 import type { TableRow } from "../../syntax/tableRow.ts";
-import { decodeText } from "../../text/decode.ts";
-import type { Cell, ColumnChoice, ListLine, ListProblem, Meaning, PartsList } from "./partsList.ts";
+import { decodeText, MAX_TEXT_BYTES } from "../../text/decode.ts";
+import type { Span } from "../../text/span.ts";
+import { type Columns, chooseColumns, type Overrides } from "./columns.ts";
+import { foldHeader } from "./headerWords.ts";
+import { LineReader } from "./lines.ts";
+import type { ListProblem, OverrideProblem, PartsList } from "./partsList.ts";
+import { dropRepeatedList, findRepeats } from "./repeats.ts";
+import { findSections, HeaderLookup, type Section, sectionsBelow } from "./sections.ts";
+import { markupKind, plainKind } from "./textKind.ts";
 
-const HEADERS: Partial<Record<Meaning, RegExp>> = {
-  designator:
-    /^(designators?|ref(erence)?s?(\(s\))?|refdes|ref des|parts?|part #|bezeichner|referencia|component|id)$/i,
-  quantity:
-    /^(quantity|qty|qnty|count|pcs|anzahl|stückzahl|number|cantidad|qté|quantity per pcb)$/i,
-  value: /^(value|comment|name|designation|wert|typ|valor|waarde|component)$/i,
-  package: /^(footprint|package|pattern|size|device|huella|behuizing)$/i,
-  description: /^(description|beschreibung|descripción|omschrijving)$/i,
-  tolerance: /^(tolerance|tol)$/i,
-  voltage: /^(voltage|rating)$/i,
-  height: /^height/i,
-  "part number": /^(part number|part no\.?|mpn|order code)$/i,
-  fitted: /^(dnp|dnf|fitted)$/i,
-  spare: /^spares?$/i,
-  board: /^(board|platine)$/i,
-  side: /^side$/i,
-  bag: /^bag$/i,
-  notes: /^(notes?|remarks?)$/i,
-  item: /^(item|id|#|no)$/i,
-};
+/** Rows and cells beyond these numbers are not read (a problem says so), so that memory is bounded. */
+const LIMITS = { maxRows: 200_000, maxCells: 2_000_000 };
+/** Markdown of more characters is not searched for tables: its parser takes a second for 100,000. */
+const MAX_MARKDOWN = 200_000;
 
+export interface ReadOptions {
+  /** Column names, letters or numbers by meaning, from the guide's front matter. */
+  readonly columns?: Overrides;
+}
+
+/**
+ * The parts list in a CSV, TSV or Markdown file. Whatever cannot be read becomes a problem at its
+ * place; a file that is no parts list gives exactly one, which names its kind. Never throws.
+ */
 export function readPartsList(
   uri: string,
   source: Uint8Array | string,
-  _options: { columns?: Partial<Record<Meaning, string>> } = {},
+  options: ReadOptions = {},
 ): PartsList {
-  const decoded =
-    typeof source === "string" ? { text: source, encoding: "utf-8" } : decodeText(source);
-  if (!("text" in decoded)) return unreadable(uri, "", "utf-8", decoded.problem);
-  const { text, encoding } = decoded;
-  const isMarkdown = /\.(md|markdown)$/i.test(uri);
-  const delimiter = isMarkdown ? undefined : findDelimiter(text);
-  if (!isMarkdown && !delimiter)
-    return unreadable(uri, text, encoding, "No table is found in this file.");
-  const tables = isMarkdown ? readTables(text) : [[...readCsv(text, delimiter!).rows]];
-  const lines: ListLine[] = [];
-  const problems: ListProblem[] = [];
-  let columns: ColumnChoice[] = [];
-  for (const rows of tables) columns = readRows(rows, lines, problems) ?? columns;
-  return { uri, text, format: isMarkdown ? "markdown" : "csv", encoding, columns, lines, problems };
+  if (typeof source !== "string") {
+    const decoded = decodeText(source);
+    if (!("text" in decoded)) {
+      const message = `${decoded.problem} ${ADVICE}`;
+      return unreadable(uri, "", "utf-8", message);
+    }
+    return readText(uri, decoded.text, decoded.encoding, options);
+  }
+  if (source.length > MAX_TEXT_BYTES) {
+    return unreadable(
+      uri,
+      "",
+      "utf-8",
+      `The text is longer than ${MAX_TEXT_BYTES / 2 ** 20} MB, so it is not read. Check that it is the right file.`,
+    );
+  }
+  return readText(uri, source, "utf-8", options);
 }
 
-function unreadable(uri: string, text: string, encoding: string, message: string): PartsList {
-  const problem: ListProblem = { code: "unreadable-list", span: { start: 0, end: 0 }, message };
-  return { uri, text, format: "unreadable", encoding, columns: [], lines: [], problems: [problem] };
+const ADVICE = "Save the parts list as CSV, or write it as a table in a Markdown file.";
+
+function readText(uri: string, text: string, encoding: string, options: ReadOptions): PartsList {
+  if (text.trim() === "") {
+    return unreadable(
+      uri,
+      text,
+      encoding,
+      `The parts list is empty. Write its header and a line for each kind of part.`,
+    );
+  }
+  const markup = markupKind(text);
+  if (markup) return unreadable(uri, text, encoding, `This is ${markup}, no parts list. ${ADVICE}`);
+  return isMarkdown(uri, text)
+    ? readMarkdown(uri, text, encoding, options)
+    : readDelimited(uri, text, encoding, options);
 }
 
-function readRows(rows: readonly TableRow[], lines: ListLine[], problems: ListProblem[]) {
-  const head = rows.findIndex(
-    (row) => cellsOf(row).filter((cell) => meaningOf(cell.text)).length >= 2,
+/** By the file's name, or by the ruled line below a table's header. */
+function isMarkdown(uri: string, text: string): boolean {
+  if (/\.(?:md|markdown|mdown|mkd)$/i.test(uri.replace(/[?#].*$/, ""))) return true;
+  return /^[ \t]*\|[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?[ \t]*$/m.test(
+    text.slice(0, 50_000),
   );
-  if (head < 0) return undefined;
-  const columns = chooseColumns(rows, head);
-  const seen = new Set<string>();
-  for (const row of rows.slice(head + 1)) {
-    const line = readLine(row, columns, lines.length);
-    if (!line) continue;
-    for (const one of line.designators) {
-      const key = `${line.board ?? ""}/${one.name.toUpperCase()}`;
-      if (seen.has(key)) {
-        problems.push({
-          code: "repeated-designator",
-          span: one.span,
-          line: line.index,
-          message: `${one.name} stands in the list twice.`,
-        });
-      }
-      seen.add(key);
-    }
-    const count = line.designators.length;
-    if (
-      count > 0 &&
-      line.quantity !== undefined &&
-      line.quantity !== 0 &&
-      line.quantity !== count
-    ) {
-      const message = `The line counts ${line.quantity} parts but names ${count}.`;
-      problems.push({
-        code: "count-mismatch",
-        span: line.cells.quantity!.span,
-        line: line.index,
-        message,
-      });
-    }
-    lines.push(line);
+}
+
+function readMarkdown(
+  uri: string,
+  text: string,
+  encoding: string,
+  options: ReadOptions,
+): PartsList {
+  if (text.length > MAX_MARKDOWN) {
+    return unreadable(
+      uri,
+      text,
+      encoding,
+      `This Markdown file is too long to be searched for tables (more than ${MAX_MARKDOWN} characters). Put the parts list into a file of its own, best as CSV.`,
+    );
   }
-  return columns;
+  const lookup = new HeaderLookup();
+  const sections = readTables(text).flatMap((rows) => sectionsBelow(rows, lookup));
+  const list = readSections(uri, text, encoding, "markdown", sections, lookup, options);
+  return (
+    list ??
+    unreadable(
+      uri,
+      text,
+      encoding,
+      `No table of this Markdown file has a column of designators, so it holds no parts list. Give one of its tables a column with designators such as R1, C2–C5.`,
+    )
+  );
 }
 
-function cellsOf(row: TableRow): Cell[] {
-  return Array.from({ length: row.width }, (_, column) => row.cell(column)!);
-}
-
-function meaningOf(header: string): Meaning | undefined {
-  const found = Object.entries(HEADERS).find(([, words]) => words.test(header.trim()));
-  return found?.[0] as Meaning | undefined;
-}
-
-function chooseColumns(rows: readonly TableRow[], head: number): ColumnChoice[] {
-  const taken = new Set<Meaning>();
-  return cellsOf(rows[head]!).map((cell, column) => {
-    let meaning = meaningOf(cell.text);
-    if (meaning && taken.has(meaning)) meaning = undefined;
-    if (meaning === "designator") {
-      const texts = rows.slice(head + 1).map((row) => row.cell(column)?.text ?? "");
-      const filled = texts.filter((text) => text !== "");
-      if (filled.filter(isDesignatorList).length * 2 < filled.length) meaning = undefined;
-    }
-    if (meaning) taken.add(meaning);
-    return {
-      column,
-      header: cell.text,
-      headerSpan: cell.span,
-      ...(meaning && { meaning }),
-      why: meaning ? `Its header says ${cell.text}.` : "Nothing known speaks for a meaning.",
-    };
-  });
-}
-
-function readLine(
-  row: TableRow,
-  columns: readonly ColumnChoice[],
-  index: number,
-): ListLine | undefined {
-  const cells: { [meaning in Meaning]?: Cell } = {};
-  for (const { column, meaning } of columns) {
-    const cell = row.cell(column);
-    if (meaning && cell && cell.text !== "") cells[meaning] = cell;
+function readDelimited(
+  uri: string,
+  text: string,
+  encoding: string,
+  options: ReadOptions,
+): PartsList {
+  const delimiter = findDelimiter(text);
+  const table = readCsv(text, delimiter ?? ",", LIMITS);
+  const lookup = new HeaderLookup();
+  const sections = findSections(table.rows, lookup);
+  const list = readSections(uri, text, encoding, "csv", sections, lookup, options);
+  if (!list) {
+    const message =
+      delimiter !== undefined && sections.some(({ header }) => header)
+        ? `No column of this table holds designators, so it is no parts list that can be read. Add a column with designators such as R1, C2–C5.`
+        : `This is ${plainKind(text)}, no parts list that can be read. ${ADVICE}`;
+    return unreadable(uri, text, encoding, message);
   }
-  if (Object.keys(cells).length === 0) return undefined;
-  const place = columns.find((one) => one.meaning === "designator")?.column;
-  const listed = place === undefined ? [] : readDesignatorList(cells.designator?.text ?? "").names;
-  const designators = listed.map(({ name, start, end }) => ({
-    name,
-    span: row.place(place!, start, end),
-  }));
-  const letters = /^\p{L}+/u.exec(designators[0]?.name ?? "")?.[0];
-  const read = readValue(cells.value?.text ?? cells.description?.text ?? "", letters);
-  const quantity = Number.parseFloat(cells.quantity?.text ?? "");
-  const metres = /^([\d.]+)\s*m$/.exec(cells.quantity?.text ?? "");
-  const dnp = /^(dnp|dnf|dni|x|yes|1|do not fit)$/i.test(cells.fitted?.text ?? "");
-  const spare = Number.parseInt(cells.spare?.text ?? "", 10);
-  const height = Number.parseFloat(cells.height?.text ?? "");
+  const problems: ListProblem[] = [];
+  if (table.unclosed !== undefined) {
+    const span = { start: table.unclosed, end: table.unclosed + 1 };
+    problems.push({ code: "unreadable-list", span, message: UNCLOSED });
+  }
+  if (table.cut) {
+    const span = table.rows.at(-1)!.span;
+    problems.push({ code: "unreadable-list", span, message: CUT });
+  }
+  return { ...list, problems: [...problems, ...list.problems] };
+}
+
+const UNCLOSED =
+  "This quote is never closed, so the cells behind it may be read wrongly. Close the quote, or delete it.";
+const CUT = `The list goes on, but only ${LIMITS.maxRows} rows and ${LIMITS.maxCells} cells are read. Check that it is the right file.`;
+
+/** The lines of all sections; undefined where none of them is a parts list. */
+function readSections(
+  uri: string,
+  text: string,
+  encoding: string,
+  format: "csv" | "markdown",
+  sections: readonly Section[],
+  lookup: HeaderLookup,
+  { columns: overrides = {} }: ReadOptions,
+): PartsList | undefined {
+  const columnsOf = columnsBySection(sections, lookup, overrides);
+  const found = [...new Set(columnsOf.values())];
+  if (!found.some(({ isPartsList }) => isPartsList)) {
+    // Screws alone make a list, too, but not any table of a Markdown file.
+    if (format === "markdown" || !found.some(({ isHardwareList }) => isHardwareList))
+      return undefined;
+  }
+  const reader = new LineReader(text);
+  const used = new Set<Columns>();
+  for (const section of sections) {
+    const columns = columnsOf.get(section)!;
+    if (!columns.isPartsList && !columns.isHardwareList) continue;
+    used.add(columns);
+    reader.readAll(section.rows, columns);
+  }
+  const { lines, problem } = dropRepeatedList(reader.lines);
+  const kept = problem
+    ? reader.problems.filter(({ span }) => span.start < problem.span.start)
+    : reader.problems;
   return {
-    index,
-    row: row.line,
-    span: row.span,
-    cells,
-    designators,
-    ...(metres ? { metres: Number(metres[1]) } : Number.isFinite(quantity) && { quantity }),
-    ...(Number.isFinite(spare) && { spare }),
-    ...(read.value && { value: read.value }),
-    ...(read.tolerance && { tolerance: read.tolerance }),
-    ...(Number.isFinite(height) && { height }),
-    fitted: !dnp && !/^(dnp|dnf|dni)$/i.test(cells.value?.text ?? ""),
-    optional: /optional/i.test(
-      `${cells.notes?.text} ${cells.description?.text} ${cells.value?.text}`,
-    ),
-    ...(cells.board && { board: cells.board.text }),
+    uri,
+    text,
+    format,
+    encoding,
+    columns: [...used].flatMap(({ choices }) => choices),
+    lines,
+    problems: [...kept, ...(problem ? [problem] : []), ...findRepeats(lines, reader.rowOf)],
+    overrideProblems: overrideProblems([...used], overrides),
   };
+}
+
+/** Sections under the same header are looked at together: a short one tells little. */
+function columnsBySection(
+  sections: readonly Section[],
+  lookup: HeaderLookup,
+  overrides: Overrides,
+): ReadonlyMap<Section, Columns> {
+  const groups = new Map<string, Section[]>();
+  for (const section of sections) {
+    const key = headerKey(section.header);
+    const group = groups.get(key);
+    if (group) group.push(section);
+    else groups.set(key, [section]);
+  }
+  const found = new Map<Section, Columns>();
+  for (const group of groups.values()) {
+    const rows = group.flatMap((section) => section.rows);
+    const columns = chooseColumns(group[0]!.header, rows, lookup, overrides);
+    for (const section of group) found.set(section, columns);
+  }
+  return found;
+}
+
+function headerKey(header: TableRow | undefined): string {
+  if (!header) return "";
+  const names: string[] = [];
+  for (let i = 0; i < header.width; i++) names.push(foldHeader(header.cell(i)!.text).name);
+  return names.join("\n");
+}
+
+/** Names of the guide that no header of the list has. */
+function overrideProblems(found: readonly Columns[], overrides: Overrides): OverrideProblem[] {
+  const [first, ...rest] = found;
+  if (!first) return [];
+  const unmatched = first.unmatched.filter((meaning) =>
+    rest.every((columns) => columns.unmatched.includes(meaning)),
+  );
+  const headers = found.flatMap(({ choices }) => choices.map(({ header }) => header));
+  const candidates = [...new Set(headers)].filter((header) => header !== "");
+  return unmatched.map((meaning) => ({ meaning, name: overrides[meaning]!, candidates }));
+}
+
+/** A list of which nothing is read; the finding stands at its first line, or at its name. */
+function unreadable(uri: string, text: string, encoding: string, message: string): PartsList {
+  const problem: ListProblem = { code: "unreadable-list", span: firstLine(text), message };
+  return {
+    uri,
+    text,
+    format: "unreadable",
+    encoding,
+    columns: [],
+    lines: [],
+    problems: [problem],
+    overrideProblems: [],
+  };
+}
+
+function firstLine(text: string): Span {
+  const start = text.length - text.trimStart().length;
+  const rest = text.slice(start, start + 200);
+  const end = rest.search(/[\r\n]/);
+  return { start, end: start + (end < 0 ? rest.length : end) };
 }

@@ -1,0 +1,26 @@
+/** The class letters of a line's designators. */
+import { readDesignator } from "../../syntax/designators.ts";
+
+/** Designators looked at; a line is of one kind, strays are few. */
+const ENOUGH = 25;
+
+/** The letters that most of the designators have: a capacitor may stray into a row of resistors. */
+export function classLetters(names: readonly { readonly name: string }[]): string | undefined {
+  const first = names[0] && readDesignator(names[0].name)?.letters;
+  if (names.length < 3) return first;
+  const counts = new Map<string, number>();
+  for (const { name } of names.slice(0, ENOUGH)) {
+    const letters = readDesignator(name)?.letters;
+    if (letters !== undefined) counts.set(letters, (counts.get(letters) ?? 0) + 1);
+  }
+  let best = first;
+  for (const [letters, count] of counts) {
+    if (count > (counts.get(best ?? "") ?? 0)) best = letters;
+  }
+  return best;
+}
+
+/** Whether parts with these letters are known by a value in ohms, farads or henries. */
+export function isPassive(letters: string | undefined): boolean {
+  return letters !== undefined && /^(?:R|C|L)$/i.test(letters);
+}

@@ -1,0 +1,126 @@
+/** Designators that stand on two lines, and lists that stand in their file twice. */
+import { designatorKey } from "../../syntax/designators.ts";
+import type { TableRow } from "../../syntax/tableRow.ts";
+import type { Span } from "../../text/span.ts";
+import { classesNamed } from "../../trade/partWords.ts";
+import type { ListedDesignator, ListLine, ListProblem } from "./partsList.ts";
+
+/** Shorter lists may repeat themselves by chance. */
+const FEWEST_LINES = 4;
+
+/** Where the second half of the lines repeats the first word for word: only the first is kept. */
+export function dropRepeatedList(lines: readonly ListLine[]): {
+  lines: readonly ListLine[];
+  problem?: ListProblem;
+} {
+  const half = lines.length / 2;
+  if (half < FEWEST_LINES || !Number.isInteger(half)) return { lines };
+  for (let i = 0; i < half; i++) if (!isSame(lines[i]!, lines[i + half]!)) return { lines };
+  const [first, last, second] = [lines[0]!, lines[half - 1]!, lines[half]!];
+  const message = `From here on the file repeats the list of lines ${first.row} to ${last.row} word for word. It is read once; delete the repetition.`;
+  return {
+    lines: lines.slice(0, half),
+    problem: { code: "repeated-designator", span: second.span, message, other: first.span },
+  };
+}
+
+function isSame(a: ListLine, b: ListLine): boolean {
+  return (
+    a.quantity === b.quantity &&
+    a.board === b.board &&
+    a.designators.length === b.designators.length &&
+    a.cells.designator?.text === b.cells.designator?.text &&
+    a.cells.value?.text === b.cells.value?.text &&
+    a.cells.description?.text === b.cells.description?.text
+  );
+}
+
+/** A designator and the line that lists it first. */
+interface Repeat {
+  readonly listed: ListedDesignator;
+  readonly first: ListLine;
+}
+
+/**
+ * Problems for designators listed before on the same board. A chip and its socket may share theirs,
+ * and so may variants and alternatives of which one is fitted.
+ */
+export function findRepeats(
+  lines: readonly ListLine[],
+  rowOf: ReadonlyMap<ListLine, TableRow>,
+): ListProblem[] {
+  const boards = new Map<string, Map<string, ListLine>>();
+  const problems: ListProblem[] = [];
+  for (const line of lines) {
+    const board = line.board?.toLowerCase() ?? "";
+    const seen = boards.get(board) ?? new Map<string, ListLine>();
+    boards.set(board, seen);
+    const repeats: Repeat[] = [];
+    for (const listed of line.designators) {
+      const key = designatorKey(listed.name);
+      const first = seen.get(key);
+      if (!first) seen.set(key, line);
+      else if (!mayShare(first, line, rowOf)) repeats.push({ listed, first });
+    }
+    for (const group of byPlace(repeats)) problems.push(problemOf(group, line));
+  }
+  return problems;
+}
+
+/** Members of a range stand in one place and make one problem. */
+function byPlace(repeats: readonly Repeat[]): Iterable<readonly Repeat[]> {
+  const groups = new Map<Span, Repeat[]>();
+  for (const repeat of repeats) {
+    const group = groups.get(repeat.listed.span);
+    if (group) group.push(repeat);
+    else groups.set(repeat.listed.span, [repeat]);
+  }
+  return groups.values();
+}
+
+function problemOf(group: readonly Repeat[], line: ListLine): ListProblem {
+  const { listed, first } = group[0]!;
+  const names = group.length === 1 ? listed.name : `${listed.name} … ${group.at(-1)!.listed.name}`;
+  const are = group.length === 1 ? "is" : "are";
+  const where = first === line ? "twice in this cell" : `on line ${first.row} already`;
+  return {
+    code: "repeated-designator",
+    span: listed.span,
+    message: `${names} ${are} listed ${where}. A designator names one part, so one of the two is wrong. If they are on different boards, add a column Board.`,
+    line: line.index,
+    other: firstPlace(listed.name, first),
+  };
+}
+
+function firstPlace(name: string, line: ListLine): Span {
+  const key = designatorKey(name);
+  return line.designators.find((one) => designatorKey(one.name) === key)!.span;
+}
+
+/** Words by which a row says that it stands for another one. */
+const INSTEAD =
+  /(?<!\p{L})(?:alternativ\p{L}*|alternate|substitut\p{L}*|or:|oder:|instead|statt|ersatzweise|au lieu|en lugar|in plaats)(?!\p{L})/iu;
+const HOLDER =
+  /(?<!\p{L})(?:sockets?|z[oó]calos?|sockel|fassung|support|voet(?:je)?|holder|\p{L}*halter|\p{L}*houder)(?!\p{L})/iu;
+
+function mayShare(a: ListLine, b: ListLine, rowOf: ReadonlyMap<ListLine, TableRow>): boolean {
+  if (a === b) return false;
+  if (!a.fitted || !b.fitted) return true;
+  const [first, second] = [textOf(rowOf.get(a)), textOf(rowOf.get(b))];
+  if (INSTEAD.test(first) || INSTEAD.test(second)) return true;
+  return isHolder(first) !== isHolder(second);
+}
+
+function isHolder(text: string): boolean {
+  return HOLDER.test(text) || classesNamed(text).some((one) => /socket|holder/.test(one));
+}
+
+/** All cells but the longest, which are remarks and addresses. */
+function textOf(row: TableRow | undefined): string {
+  const texts: string[] = [];
+  for (let column = 0; row && column < row.width; column++) {
+    const { text } = row.cell(column)!;
+    if (text.length < 100) texts.push(text);
+  }
+  return texts.join(" ");
+}

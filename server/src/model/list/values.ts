@@ -1,0 +1,86 @@
+/** What the cells of a line say of its parts' values, ratings, heights and sides. */
+import { readRating, readTolerance, readValue } from "../../quantity/readValue.ts";
+import type { Quantity, Unit, ValueReading } from "../../quantity/value.ts";
+import { readHeight } from "./amounts.ts";
+import { isPassive } from "./letters.ts";
+import type { ListLine, Meaning } from "./partsList.ts";
+import type { RowView } from "./rowView.ts";
+
+export type LineValues = Pick<
+  ListLine,
+  "value" | "tolerance" | "power" | "voltage" | "current" | "height" | "side"
+>;
+
+type Rating = "power" | "voltage" | "current";
+const UNITS: { readonly [rating in Rating]: Unit } = { power: "W", voltage: "V", current: "A" };
+
+/** Reads values once for each text: lists repeat them. */
+export class ValueReader {
+  readonly #known = new Map<string, ValueReading>();
+
+  /** Own columns count before the value's text, that before the description of a passive part. */
+  of(view: RowView, letters: string | undefined): LineValues {
+    const text = view.text("value");
+    const stated = text === "" ? undefined : this.#read(text, letters);
+    const described = this.#described(view, letters, text === "");
+    const tolerance =
+      readTolerance(view.text("tolerance")) ?? stated?.tolerance ?? described?.tolerance;
+    const value = stated?.value ?? (text === "" ? described?.value : undefined);
+    const ratings: { [rating in Rating]?: Quantity } = {};
+    for (const rating of ["power", "voltage", "current"] as const) {
+      const found = ownRating(view, rating) ?? stated?.[rating] ?? described?.[rating];
+      if (found) ratings[rating] = found;
+    }
+    const height = readHeight(view.text("height"), view.columns.name("height")?.unit);
+    const side = readSide(view.text("side"));
+    return {
+      ...(value && { value }),
+      ...(tolerance !== undefined && { tolerance }),
+      ...ratings,
+      ...(height !== undefined && { height }),
+      ...(side && { side }),
+    };
+  }
+
+  #described(
+    view: RowView,
+    letters: string | undefined,
+    isOnly: boolean,
+  ): ValueReading | undefined {
+    const text = view.text("description");
+    return text !== "" && (isOnly || isPassive(letters)) ? this.#read(text, letters) : undefined;
+  }
+
+  #read(text: string, letters: string | undefined): ValueReading {
+    const key = `${letters} ${text}`;
+    const known = this.#known.get(key);
+    if (known) return known;
+    const reading = readValue(text, letters);
+    this.#known.set(key, reading);
+    return reading;
+  }
+}
+
+/** A column headed `Rating` holds volts of one part and watts of another. */
+function ownRating(view: RowView, rating: Rating): Quantity | undefined {
+  for (const column of ["power", "voltage", "current"] satisfies readonly Meaning[]) {
+    const text = view.text(column);
+    if (text === "") continue;
+    const isOwn = column === rating;
+    if (!isOwn && !/\p{L}/u.test(text)) continue;
+    const found = readRating(text, UNITS[rating]);
+    if (found && (isOwn || new RegExp(`${UNITS[rating]}\\b`, "i").test(text))) return found;
+  }
+  return undefined;
+}
+
+const TOP =
+  /^(?:t|top|front|f|f\.cu|component side|cs|oben|vorn|vorderseite|best(?:ü|ue)ckungsseite|dessus|haut|avant|arriba|superior|frente|boven|voorkant|bovenkant)\b/iu;
+const BOTTOM =
+  /^(?:b|bot|bottom|back|rear|b\.cu|solder side|ss|unten|hinten|r(?:ü|ue)ckseite|l(?:ö|oe)tseite|dessous|bas|arri[eè]re|abajo|inferior|atr[aá]s|onder|achterkant|onderkant)\b/iu;
+
+/** Side of the board on which the parts sit. */
+export function readSide(text: string): "top" | "bottom" | undefined {
+  if (TOP.test(text)) return "top";
+  return BOTTOM.test(text) ? "bottom" : undefined;
+}

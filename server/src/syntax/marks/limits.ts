@@ -1,0 +1,190 @@
+/**
+ * Keeps the time of a parse in step with the length of the text, whatever the text.
+ *
+ * CommonMark as micromark reads it takes quadratic time on floods of signs: each `]` looks back for its
+ * bracket, each failed link, code span or comment has read to the end of the paragraph, each sign of
+ * emphasis looks back for its partner. No guide comes near these limits; beyond them the signs are
+ * plain text.
+ */
+import type {
+  Construct,
+  ConstructRecord,
+  ParseContext,
+  State,
+  TokenizeContext,
+  Tokenizer,
+} from "micromark-util-types";
+
+const LEFT_PARENTHESIS = 40;
+const RIGHT_BRACKET = 93;
+
+/** Brackets open at one place; beyond it the outermost are plain text. */
+export const MAX_OPEN_BRACKETS = 50;
+/** Runs of `*`, `_` and `~` in one paragraph. */
+export const MAX_EMPHASIS = 1_000;
+/** Brackets with a round bracket behind them, in one paragraph, that turn out to be no link. */
+export const MAX_FAILED_LINKS = 100;
+/** Backticks, and likewise `<`, in one paragraph that turn out to open nothing. */
+export const MAX_FAILED_SPANS = 200;
+/** Quotes, list items and footnotes within each other. */
+export const MAX_NESTING = 100;
+
+declare module "micromark-util-types" {
+  interface TokenizeContext {
+    _tally?: Tally;
+  }
+}
+
+/** What has been counted in one paragraph, or on one line of the document. */
+class Tally {
+  emphasis = 0;
+  failedLinks = 0;
+  failedCode = 0;
+  failedHtml = 0;
+  line = 0;
+  offset = -1;
+  nesting = 0;
+}
+
+function tallyOf(context: TokenizeContext): Tally {
+  context._tally ??= new Tally();
+  return context._tally;
+}
+
+interface Guard {
+  /** Whether the constructs of a sign may be tried here; if not, the sign is text. */
+  allows(context: TokenizeContext): boolean;
+  tried?(context: TokenizeContext): void;
+  failed?(context: TokenizeContext): void;
+}
+
+const opening: Guard = {
+  allows: (context) => tallyOf(context).failedLinks < MAX_FAILED_LINKS,
+  tried(context) {
+    const starts = context._labelStarts;
+    // Dropping the outermost keeps the inner ones, which are the likelier links, working.
+    if (starts && starts.length > MAX_OPEN_BRACKETS) starts.shift()!._balanced = true;
+  },
+};
+
+const emphasis: Guard = {
+  allows: (context) => tallyOf(context).emphasis < MAX_EMPHASIS,
+  tried: (context) => tallyOf(context).emphasis++,
+};
+
+const code: Guard = {
+  allows: (context) => tallyOf(context).failedCode < MAX_FAILED_SPANS,
+  failed: (context) => tallyOf(context).failedCode++,
+};
+
+const html: Guard = {
+  allows: (context) => tallyOf(context).failedHtml < MAX_FAILED_SPANS,
+  failed: (context) => tallyOf(context).failedHtml++,
+};
+
+/** Puts the limits on the constructs of one parse, which are a copy made for it. */
+export function limitConstructs({ constructs }: ParseContext): void {
+  const { text, document } = constructs;
+  const copies = new Map<Construct, Construct>();
+  const guard = (signs: string, by: Guard, names?: readonly string[]) => {
+    for (const sign of signs) {
+      const key = sign.charCodeAt(0);
+      text[key] = listOf(text[key]).map((construct) => {
+        if (names && !names.includes(construct.name ?? "")) return construct;
+        // One copy for all signs: what resolves emphasis must run once.
+        const copy = copies.get(construct) ?? guarded(construct, by);
+        copies.set(construct, copy);
+        return copy;
+      });
+    }
+  };
+  guard("[!", opening);
+  guard("*_~", emphasis, ["attention", "strikethrough"]);
+  guard("`", code);
+  guard("<", html, ["htmlText"]);
+  text[RIGHT_BRACKET] = listOf(text[RIGHT_BRACKET]).map(onlyAfterOpening);
+  text[LEFT_PARENTHESIS] = [failedLink, ...listOf(text[LEFT_PARENTHESIS])];
+  for (const sign of Object.keys(document)) {
+    document[sign] = listOf(document[sign]).map(nested);
+  }
+}
+
+function listOf(constructs: ConstructRecord[string]): Construct[] {
+  if (!constructs) return [];
+  return Array.isArray(constructs) ? constructs : [constructs];
+}
+
+function guarded(construct: Construct, guard: Guard): Construct {
+  const { previous, tokenize } = construct;
+  return {
+    ...construct,
+    previous(before) {
+      return guard.allows(this) && (previous?.call(this, before) ?? true);
+    },
+    tokenize(effects, ok, nok) {
+      if (!guard.allows(this)) return nok;
+      guard.tried?.(this);
+      const failed: State = (at) => {
+        guard.failed?.(this);
+        return nok(at);
+      };
+      return tokenize.call(this, effects, ok, failed);
+    },
+  };
+}
+
+/** A `]` without a bracket to close is text, without a look at all that stands before it. */
+function onlyAfterOpening(construct: Construct): Construct {
+  return {
+    ...construct,
+    previous() {
+      return this._labelStarts?.some((start) => !start._balanced) ?? false;
+    },
+  };
+}
+
+/** Counts the brackets behind which a round bracket was left over. */
+const failedLink: Construct = {
+  previous(before) {
+    if (before === RIGHT_BRACKET) tallyOf(this).failedLinks++;
+    return false;
+  },
+  tokenize: (_effects, _ok, nok) => nok,
+};
+
+/** A container that does not open where too many are open on its line. */
+function nested(construct: Construct): Construct {
+  const { tokenize, continuation } = construct;
+  const counted = (tokenizer: Tokenizer, most: number): Tokenizer =>
+    function (effects, ok, nok) {
+      if (nestingAt(this) >= most) return nok;
+      return tokenizer.call(this, effects, (at) => (countContainer(this), ok(at)), nok);
+    };
+  return {
+    ...construct,
+    tokenize: counted(tokenize, MAX_NESTING),
+    ...(continuation && {
+      continuation: { ...continuation, tokenize: counted(continuation.tokenize, Infinity) },
+    }),
+  };
+}
+
+/** How many containers the current line has opened or continued. */
+function nestingAt(context: TokenizeContext): number {
+  const tally = tallyOf(context);
+  return tally.line === context.now().line ? tally.nesting : 0;
+}
+
+/** A container is tried twice at one place, so only a move forward counts. */
+function countContainer(context: TokenizeContext): void {
+  const tally = tallyOf(context);
+  const { line, offset } = context.now();
+  if (tally.line !== line) {
+    tally.line = line;
+    tally.nesting = 0;
+    tally.offset = -1;
+  }
+  if (offset <= tally.offset) return;
+  tally.offset = offset;
+  tally.nesting++;
+}
