@@ -1,11 +1,12 @@
 /** A part is fitted after a taller one on the same board. */
 import type { Guide, Stage } from "../model/guide.ts";
-import type { Part } from "../model/parts.ts";
+import type { Part, Supply } from "../model/parts.ts";
 import type { BoardTops, Check, Finding, StageResult } from "./check.ts";
+import { involvedMarks } from "./order/involved.ts";
 import { moveStep } from "./order/moveStep.ts";
 import { scanStage } from "./order/scan.ts";
-import { marksInOrder, type Turn, useOf } from "./order/turns.ts";
-import { type Misplaced, untangle } from "./order/untangle.ts";
+import { type Turn, useOf } from "./order/turns.ts";
+import { type Misplaced, type Standing, untangle } from "./order/untangle.ts";
 import { useAt } from "./places.ts";
 import { joinWords, listNames, partName, stepName } from "./words.ts";
 
@@ -39,11 +40,13 @@ function sortOut(
 ): StageResult {
   const findings: Finding[] = [];
   const after = new Map(scanned);
-  const marks = [...marksInOrder(stage)];
   for (const lane of lanes) {
-    const { misplaced, tallest } = untangle(marks, lane, before.get(lane), guide);
+    const top = before.get(lane);
+    const involved = involvedMarks(stage, lane, heightOf(top?.supply), guide);
+    const { misplaced, tallest } = untangle(involved.marks, lane, top, guide);
     for (const one of misplaced) findings.push(outOfOrder(one, stage, before, guide));
-    if (tallest) after.set(lane, useOf(tallest, guide));
+    const highest = taller(tallest, involved.tallest);
+    if (highest) after.set(lane, useOf(highest, guide));
   }
   return { findings, after };
 }
@@ -73,7 +76,7 @@ function lateMessage(misplaced: Misplaced, here: string, there: string): string 
   const sameStep = here === there;
   const place = sameStep ? `earlier in ${there}` : `in ${there}`;
   const todo = sameStep ? "Name the lower part first" : `Move this step before ${there}`;
-  return `${capital(here)} fits ${namesOf(misplaced)} (${heightOf(turns[0]!.part)}) after ${tall} (${heightOf(against.part)}) ${place}. While the board lies on ${tall} to be soldered, lower parts drop out of place. ${todo}, or put ${tall} aside with \`[later: ${against.part.name}]\`.`;
+  return `${capital(here)} fits ${namesOf(misplaced)} (${heightText(turns[0]!.part)}) after ${tall} (${heightText(against.part)}) ${place}. While the board lies on ${tall} to be soldered, lower parts drop out of place. ${todo}, or put ${tall} aside with \`[later: ${against.part.name}]\`.`;
 }
 
 function earlyMessage(misplaced: Misplaced, here: string, there: string): string {
@@ -81,7 +84,15 @@ function earlyMessage(misplaced: Misplaced, here: string, there: string): string
   const tall = turns.at(-1)!.part;
   const name = namesOf(misplaced);
   const place = here === there ? `later in ${there}` : `in ${there}`;
-  return `${capital(here)} fits ${name} (${heightOf(tall)}) before lower parts, such as ${partName(against.part)} (${heightOf(against.part)}) ${place}. While the board lies on ${partName(tall)} to be soldered, lower parts drop out of place. Fit ${name} after them.`;
+  return `${capital(here)} fits ${name} (${heightText(tall)}) before lower parts, such as ${partName(against.part)} (${heightText(against.part)}) ${place}. While the board lies on ${partName(tall)} to be soldered, lower parts drop out of place. Fit ${name} after them.`;
+}
+
+function heightOf(supply: Supply | undefined): number {
+  return (supply?.kind === "part" ? supply.height?.mm : undefined) ?? Number.NEGATIVE_INFINITY;
+}
+
+function taller(a: Standing | undefined, b: Standing | undefined): Standing | undefined {
+  return heightOf(a?.part) >= heightOf(b?.part) ? a : b;
 }
 
 /** `R1–R4`; of a choice all that may be taken. */
@@ -94,7 +105,7 @@ function namesOf({ item, turns }: Misplaced): string {
     : listNames(turns.map((turn: Turn) => turn.part));
 }
 
-function heightOf(part: Part): string {
+function heightText(part: Part): string {
   const { mm, from } = part.height!;
   return `${Number(mm.toFixed(2))} mm, from ${from}`;
 }
