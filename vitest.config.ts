@@ -5,5 +5,7 @@ export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/editor/**", "**/node_modules/**"],
+    // Properties try thousands of cases; a busy machine is no failure, an endless loop is.
+    testTimeout: 120_000,
   },
 });

@@ -5,13 +5,13 @@ import { spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
+import remarkParse from "remark-parse";
+import { unified } from "unified";
 import {
   createMessageConnection,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-jsonrpc/node";
-import remarkParse from "remark-parse";
-import { unified } from "unified";
 import { build } from "./build.mjs";
 import { ROOT } from "./run.mjs";
 

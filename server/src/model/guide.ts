@@ -117,9 +117,7 @@ export interface Guide {
   /** Document order of two uses or steps: negative when `a` comes first. */
   compare(a: Use | Step, b: Use | Step): number;
   /** Steps and places of a label, in document order. */
-  labels(
-    name: string,
-  ): readonly {
+  labels(name: string): readonly {
     readonly piece: GuidePiece;
     readonly span: Span;
     readonly step: Step | undefined;

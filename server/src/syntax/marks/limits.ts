@@ -9,6 +9,7 @@
 import type {
   Construct,
   ConstructRecord,
+  Event,
   ParseContext,
   State,
   TokenizeContext,
@@ -24,10 +25,11 @@ export const MAX_OPEN_BRACKETS = 50;
 export const MAX_EMPHASIS = 1_000;
 /** Brackets with a round bracket behind them, in one paragraph, that turn out to be no link. */
 export const MAX_FAILED_LINKS = 100;
-/** Backticks, and likewise `<`, in one paragraph that turn out to open nothing. */
-export const MAX_FAILED_SPANS = 200;
+/** Backticks, and likewise `<`, in one paragraph that open nothing though much was read to find out. */
+export const MAX_FAILED_SPANS = 30;
+const MUCH = 100;
 /** Quotes, list items and footnotes within each other. */
-export const MAX_NESTING = 100;
+export const MAX_NESTING = 30;
 
 declare module "micromark-util-types" {
   interface TokenizeContext {
@@ -55,7 +57,8 @@ interface Guard {
   /** Whether the constructs of a sign may be tried here; if not, the sign is text. */
   allows(context: TokenizeContext): boolean;
   tried?(context: TokenizeContext): void;
-  failed?(context: TokenizeContext): void;
+  /** `length` characters were read in vain. */
+  failed?(context: TokenizeContext, length: number): void;
 }
 
 const opening: Guard = {
@@ -74,12 +77,16 @@ const emphasis: Guard = {
 
 const code: Guard = {
   allows: (context) => tallyOf(context).failedCode < MAX_FAILED_SPANS,
-  failed: (context) => tallyOf(context).failedCode++,
+  failed(context, length) {
+    if (length > MUCH) tallyOf(context).failedCode++;
+  },
 };
 
 const html: Guard = {
   allows: (context) => tallyOf(context).failedHtml < MAX_FAILED_SPANS,
-  failed: (context) => tallyOf(context).failedHtml++,
+  failed(context, length) {
+    if (length > MUCH) tallyOf(context).failedHtml++;
+  },
 };
 
 /** Puts the limits on the constructs of one parse, which are a copy made for it. */
@@ -98,6 +105,10 @@ export function limitConstructs({ constructs }: ParseContext): void {
       });
     }
   };
+  for (const key of Object.keys(text)) {
+    if (!/^\d+$/.test(key) || !isAlphanumeric(Number(key)))
+      text[key] = listOf(text[key]).map(merging);
+  }
   guard("[!", opening);
   guard("*_~", emphasis, ["attention", "strikethrough"]);
   guard("`", code);
@@ -124,8 +135,9 @@ function guarded(construct: Construct, guard: Guard): Construct {
     tokenize(effects, ok, nok) {
       if (!guard.allows(this)) return nok;
       guard.tried?.(this);
+      const start = this.now().offset;
       const failed: State = (at) => {
-        guard.failed?.(this);
+        guard.failed?.(this, this.now().offset - start);
         return nok(at);
       };
       return tokenize.call(this, effects, ok, failed);
@@ -133,12 +145,48 @@ function guarded(construct: Construct, guard: Guard): Construct {
   };
 }
 
-/** A `]` without a bracket to close is text, without a look at all that stands before it. */
-function onlyAfterOpening(construct: Construct): Construct {
+/** A construct before which neighbouring stretches of text are made one. */
+function merging(construct: Construct): Construct {
+  const { previous } = construct;
   return {
     ...construct,
-    previous() {
-      return this._labelStarts?.some((start) => !start._balanced) ?? false;
+    previous(before) {
+      mergeText(this.events);
+      return previous?.call(this, before) ?? true;
+    },
+  };
+}
+
+/**
+ * Makes one token of the last two, where both are text. micromark does so itself at the end of a
+ * paragraph, but each time moves all that follows.
+ */
+function mergeText(events: Event[]): void {
+  const last = events.at(-1);
+  if (last?.[1].type !== "data") return;
+  const own = last[0] === "enter" ? 1 : 2;
+  for (;;) {
+    const before = events[events.length - own - 1];
+    if (before?.[0] !== "exit" || before[1].type !== "data") return;
+    last[1].start = before[1].start;
+    // GFM's autolinks note here how far back they have looked for brackets.
+    if (before[1]._gfmAutolinkLiteralWalkedInto) last[1]._gfmAutolinkLiteralWalkedInto = true;
+    events.splice(events.length - own - 2, 2);
+  }
+}
+
+function isAlphanumeric(code: number): boolean {
+  return (code >= 48 && code <= 57) || (code >= 65 && code <= 90) || (code >= 97 && code <= 122);
+}
+
+/** A `]` without a bracket to close is text, without a look at all that stands before it. */
+function onlyAfterOpening(construct: Construct): Construct {
+  const { previous } = construct;
+  return {
+    ...construct,
+    previous(before) {
+      const open = this._labelStarts?.some((start) => !start._balanced) ?? false;
+      return open && (previous?.call(this, before) ?? true);
     },
   };
 }
@@ -158,7 +206,11 @@ function nested(construct: Construct): Construct {
   const counted = (tokenizer: Tokenizer, most: number): Tokenizer =>
     function (effects, ok, nok) {
       if (nestingAt(this) >= most) return nok;
-      return tokenizer.call(this, effects, (at) => (countContainer(this), ok(at)), nok);
+      const done: State = (at) => {
+        countContainer(this);
+        return ok(at);
+      };
+      return tokenizer.call(this, effects, done, nok);
     };
   return {
     ...construct,
