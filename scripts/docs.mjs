@@ -15,8 +15,8 @@ const GROUPS = [
   ["list", "Parts list"],
   ["form", "Form"],
 ];
-const BEGIN = "<!-- checks: written by npm run docs -->";
-const END = "<!-- checks: end -->";
+const BEGIN = "<!-- checks:begin -->";
+const END = "<!-- checks:end -->";
 
 /** The checks' own accounts of themselves, by code. */
 async function readMetas() {
@@ -42,25 +42,28 @@ function settingOf(meta) {
   return meta.severity === "information" ? "info" : meta.severity;
 }
 
-/** One table for each group; `folder` leads to the pages. */
-function tables(metas, folder, heading) {
-  return GROUPS.map(([tag, title]) => {
-    const rows = metas
-      .filter((meta) => meta.tags[0] === tag)
-      .map(
-        (meta) =>
-          `| [${meta.code}](${folder}${meta.code}.md) | ${meta.summary} | ${settingOf(meta)} |`,
-      );
-    return `${heading} ${title}\n\n| Check | Finds | Default |\n|---|---|---|\n${rows.join("\n")}\n`;
-  }).join("\n");
+/** The checks of one group as rows of a table; `folder` leads to their pages. */
+function rows(metas, tag, folder) {
+  return metas
+    .filter((meta) => meta.tags[0] === tag)
+    .map(
+      (meta) =>
+        `| [${meta.code}](${folder}${meta.code}.md) | ${meta.summary} | ${settingOf(meta)} |`,
+    );
+}
+
+function table(lines) {
+  return ["| Check | Finds | Default |", "|---|---|---|", ...lines].join("\n");
 }
 
 function indexPage(metas) {
+  const groups = GROUPS.map(([tag, title]) => `## ${title}\n\n${table(rows(metas, tag, ""))}`);
   return `# Checks
 
 Each check has a code and a page. \`checks: { ${metas[0].code}: off }\` in a guide's front matter, or \`kitquill.checks\` in the settings, sets how serious its findings are: ${SEVERITIES.join(", ")}. The guide comes first.
 
-${tables(metas, "", "##")}
+${groups.join("\n\n")}
+
 This page is written by \`npm run docs\`.
 `;
 }
@@ -74,8 +77,8 @@ function readme(metas) {
       `README.md needs a line \`${BEGIN}\` and below it a line \`${END}\`: the table of the checks goes between them.`,
     );
   }
-  const table = tables(metas, `${PAGES}/`, "###");
-  return `${text.slice(0, start)}${BEGIN}\n\n${table}\n${text.slice(end)}`;
+  const all = GROUPS.flatMap(([tag]) => rows(metas, tag, `${PAGES}/`));
+  return `${text.slice(0, start)}${BEGIN}\n${table(all)}\n${text.slice(end)}`;
 }
 
 function manifest(metas) {
