@@ -10,7 +10,8 @@ import type { Construct, Extension, TokenizeContext } from "micromark-util-types
 import type { SyntaxProblem } from "./dialect.ts";
 import { figures } from "./figures/construct.ts";
 import { marks } from "./marks/construct.ts";
-import { limitConstructs } from "./marks/limits.ts";
+import { limitText } from "./marks/limits.ts";
+import { limitNesting } from "./marks/nesting.ts";
 import { dialectFromMarkdown } from "./marks/tree.ts";
 
 /** Labels defined in other pieces of the same document, normalised as `definedLabels` gives them. */
@@ -42,7 +43,8 @@ function definedElsewhere({ labels, footnotes }: DefinedElsewhere): Extension {
   const seed = ({ parser }: TokenizeContext) => {
     if (seeded.has(parser)) return;
     seeded.add(parser);
-    limitConstructs(parser);
+    limitText(parser);
+    limitNesting(parser);
     parser.defined.push(...labels);
     parser.gfmFootnotes = [...footnotes];
   };

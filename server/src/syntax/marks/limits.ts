@@ -13,7 +13,6 @@ import type {
   ParseContext,
   State,
   TokenizeContext,
-  Tokenizer,
 } from "micromark-util-types";
 
 const LEFT_PARENTHESIS = 40;
@@ -28,24 +27,22 @@ export const MAX_FAILED_LINKS = 100;
 /** Backticks, and likewise `<`, in one paragraph that open nothing though much was read to find out. */
 export const MAX_FAILED_SPANS = 30;
 const MUCH = 100;
-/** Quotes, list items and footnotes within each other. */
-export const MAX_NESTING = 30;
 
 declare module "micromark-util-types" {
   interface TokenizeContext {
     _tally?: Tally;
   }
+  interface Token {
+    _gfmAutolinkLiteralWalkedInto?: boolean;
+  }
 }
 
-/** What has been counted in one paragraph, or on one line of the document. */
+/** What has been counted in one paragraph. */
 class Tally {
   emphasis = 0;
   failedLinks = 0;
   failedCode = 0;
   failedHtml = 0;
-  line = 0;
-  offset = -1;
-  nesting = 0;
 }
 
 function tallyOf(context: TokenizeContext): Tally {
@@ -89,9 +86,9 @@ const html: Guard = {
   },
 };
 
-/** Puts the limits on the constructs of one parse, which are a copy made for it. */
-export function limitConstructs({ constructs }: ParseContext): void {
-  const { text, document } = constructs;
+/** Puts the limits on what paragraphs are made of; the record is of one parse alone. */
+export function limitText({ constructs }: ParseContext): void {
+  const { text } = constructs;
   const copies = new Map<Construct, Construct>();
   const guard = (signs: string, by: Guard, names?: readonly string[]) => {
     for (const sign of signs) {
@@ -115,12 +112,9 @@ export function limitConstructs({ constructs }: ParseContext): void {
   guard("<", html, ["htmlText"]);
   text[RIGHT_BRACKET] = listOf(text[RIGHT_BRACKET]).map(onlyAfterOpening);
   text[LEFT_PARENTHESIS] = [failedLink, ...listOf(text[LEFT_PARENTHESIS])];
-  for (const sign of Object.keys(document)) {
-    document[sign] = listOf(document[sign]).map(nested);
-  }
 }
 
-function listOf(constructs: ConstructRecord[string]): Construct[] {
+export function listOf(constructs: ConstructRecord[string]): Construct[] {
   if (!constructs) return [];
   return Array.isArray(constructs) ? constructs : [constructs];
 }
@@ -199,44 +193,3 @@ const failedLink: Construct = {
   },
   tokenize: (_effects, _ok, nok) => nok,
 };
-
-/** A container that does not open where too many are open on its line. */
-function nested(construct: Construct): Construct {
-  const { tokenize, continuation } = construct;
-  const counted = (tokenizer: Tokenizer, most: number): Tokenizer =>
-    function (effects, ok, nok) {
-      if (nestingAt(this) >= most) return nok;
-      const done: State = (at) => {
-        countContainer(this);
-        return ok(at);
-      };
-      return tokenizer.call(this, effects, done, nok);
-    };
-  return {
-    ...construct,
-    tokenize: counted(tokenize, MAX_NESTING),
-    ...(continuation && {
-      continuation: { ...continuation, tokenize: counted(continuation.tokenize, Infinity) },
-    }),
-  };
-}
-
-/** How many containers the current line has opened or continued. */
-function nestingAt(context: TokenizeContext): number {
-  const tally = tallyOf(context);
-  return tally.line === context.now().line ? tally.nesting : 0;
-}
-
-/** A container is tried twice at one place, so only a move forward counts. */
-function countContainer(context: TokenizeContext): void {
-  const tally = tallyOf(context);
-  const { line, offset } = context.now();
-  if (tally.line !== line) {
-    tally.line = line;
-    tally.nesting = 0;
-    tally.offset = -1;
-  }
-  if (offset <= tally.offset) return;
-  tally.offset = offset;
-  tally.nesting++;
-}
