@@ -11,7 +11,9 @@ Q1,1,BC547B,8
 "T1, T11",2,transformer,20
 M1,1,meter,10
 "U1, U2",2,TL072,4
-"JP1, JP2",2,header,8`;
+"JP1, JP2",2,header,8
+"J1, J103",2,BNC jack,12
+Q2,1,"J113, FET",8`;
 
 function found(text: string): Promise<string[]> {
   return messages(kit(`## Board\n\n1. ${text}`, LIST), "doubtful-mention");
@@ -54,6 +56,7 @@ describe("A designator in the text", () => {
     ["more than a slip away", "R555 and C55"],
     ["of a class that the list does not use", "L1, K2, V3"],
     ["a type number", "P8088, BC547, LM317T, NE5532 and 2N3904"],
+    ["a type that the list names", "J113, which looks like a J310"],
     ["an interface or a connector", "RS232, USB2, RJ45, DB9 and DE9"],
     ["a cell", "AA, CR2032, LR44"],
     ["a screw", "M3 screws, M2.5 and M4x10"],

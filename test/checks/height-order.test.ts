@@ -35,7 +35,7 @@ describe("Height order", () => {
   test("names both parts, both heights with their origin, and both steps", async () => {
     const body = "## Board\n\n1. Solder [K1].\n2. Solder [R1].";
     expect(await found(body, LIST, "heights: { K1: 16 mm }\n")).toEqual([
-      "warning: Step 1.2 fits R1 (2.5 mm, from the parts list) after K1 (16 mm, from the guide's heights) in step 1.1. While the board lies on K1 to be soldered, lower parts drop out of place. Move this step before step 1.1, or put K1 aside with `[later: K1]`.",
+      "warning: Step 1.2 fits R1 (2.5 mm by the parts list) after K1 (16 mm by the guide's heights) in step 1.1. While the board lies on K1 to be soldered, lower parts drop out of place. Move this step before step 1.1, or put K1 aside with `[later: K1]`.",
     ]);
   });
 
@@ -63,7 +63,7 @@ describe("Height order", () => {
 
   test("holds between the marks of one step", async () => {
     const [message] = await found("## Board\n\n1. Solder [K1], then [R1].");
-    expect(message).toContain("(15.5 mm, from the parts list) earlier in step 1.1");
+    expect(message).toContain("(15.5 mm by the parts list) earlier in step 1.1");
     expect(message).toContain("Name the lower part first");
   });
 

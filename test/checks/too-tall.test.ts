@@ -19,7 +19,7 @@ async function found(steps: string, clearance: string, more = ""): Promise<strin
 describe("A part above the clearance of its board", () => {
   test("is an error that names its height, the height's origin and the room", async () => {
     expect(await found("1. [C1, R1]", "{ main: 18 mm }")).toEqual([
-      "error: main/C1 is 20 mm high (from the parts list), but only 18 mm fit above the board main. The lid or the next board will not go on. Choose a lower part, lay it flat and give its height under `heights`, or correct `clearance`.",
+      "error: main/C1 is 20 mm high (by the parts list), but only 18 mm fit above the board main. The lid or the next board will not go on. Choose a lower part, lay it flat and give its height under `heights`, or correct `clearance`.",
     ]);
   });
 
@@ -43,7 +43,7 @@ describe("A part above the clearance of its board", () => {
   test("stands on its socket", async () => {
     expect(await found("1. [XU1]\n2. [insert: U1]", "8 mm")).toEqual([]);
     const [message] = await found("1. [XU1]\n2. [insert: U1]", "7 mm");
-    expect(message).toContain("main/U1 is 8 mm high (from the parts list and its socket main/XU1)");
+    expect(message).toContain("main/U1 is 8 mm high (by the parts list and its socket main/XU1)");
   });
 
   test("is left alone off the board, on the rear side, placed only, or of unknown height", async () => {

@@ -35,7 +35,7 @@ function isDoubtful({ name, span }: MentionFact, piece: GuidePiece, guide: Guide
   const end = piece.start + span.end;
   const before = text.slice(Math.max(piece.start, start - CONTEXT), start);
   if (isOtherThing(name, before, text.slice(end, end + CONTEXT))) return false;
-  return guide.nearest(name).length > 0;
+  return guide.nearest(name).length > 0 && !listedWords(guide).has(name.toUpperCase());
 }
 
 function doubtful({ name, span }: MentionFact, piece: GuidePiece, guide: Guide): Finding {
@@ -55,6 +55,25 @@ function isBridge(name: string, piece: GuidePiece): boolean {
       mark.role === "bridge" &&
       mark.items.some((item) => item.kind === "part" && item.name === name),
   );
+}
+
+const words = new WeakMap<readonly Part[], ReadonlySet<string>>();
+const NAMING = ["value", "part number", "description", "package", "notes"] as const;
+
+/** Words of the lists' other columns that look like designators: a J113 may be a transistor. */
+function listedWords({ parts, lists }: Guide): ReadonlySet<string> {
+  const known = words.get(parts);
+  if (known) return known;
+  const found = new Set<string>();
+  for (const { cells } of lists.flatMap((list) => list.lines)) {
+    for (const meaning of NAMING) {
+      for (const [word] of (cells[meaning]?.text ?? "").matchAll(/\p{L}[\p{L}_]*\d+\p{L}?/gu)) {
+        found.add(word.toUpperCase());
+      }
+    }
+  }
+  words.set(parts, found);
+  return found;
 }
 
 const inUse = new WeakMap<readonly Part[], ReadonlySet<string>>();

@@ -107,7 +107,7 @@ function namesOf({ item, turns }: Misplaced): string {
 
 function heightText(part: Part): string {
   const { mm, from } = part.height!;
-  return `${Number(mm.toFixed(2))} mm, from ${from}`;
+  return `${Number(mm.toFixed(2))} mm by ${from}`;
 }
 
 function capital(text: string): string {

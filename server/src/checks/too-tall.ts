@@ -71,7 +71,7 @@ function finding(
     message: () => {
       const socket = inSocket ? guide.socketOf(tallest) : undefined;
       const mm = millimetres(heightOf(tallest, inSocket, guide)!);
-      const from = `from ${tallest.height!.from}${socket?.height ? ` and its socket ${partName(socket)}` : ""}`;
+      const from = `by ${tallest.height!.from}${socket?.height ? ` and its socket ${partName(socket)}` : ""}`;
       const verb = parts.length > 1 ? "are" : "is";
       const most = parts.length > 1 ? "up to " : "";
       const board = room.name ? ` above the board ${room.name}` : " above the board";
