@@ -5,13 +5,8 @@
 import type { Nodes, Root } from "mdast";
 import { fromMarkdown, type Extension as TreeExtension } from "mdast-util-from-markdown";
 import { gfmFromMarkdown } from "mdast-util-gfm";
-import { gfm } from "micromark-extension-gfm";
-import type { Construct, Extension, TokenizeContext } from "micromark-util-types";
 import type { SyntaxProblem } from "./dialect.ts";
-import { figures } from "./figures/construct.ts";
-import { marks } from "./marks/construct.ts";
-import { limitText } from "./marks/limits.ts";
-import { limitNesting } from "./marks/nesting.ts";
+import { dialect } from "./marks/constructs.ts";
 import { dialectFromMarkdown } from "./marks/tree.ts";
 
 /** Labels defined in other pieces of the same document, normalised as `definedLabels` gives them. */
@@ -20,7 +15,6 @@ export interface DefinedElsewhere {
   readonly footnotes: readonly string[];
 }
 
-const GFM = gfm();
 /** Without the transform that finds autolinks in finished text: its nodes have no positions. */
 const TREE: TreeExtension[] = [
   ...gfmFromMarkdown().map(({ transforms: _, ...extension }) => extension),
@@ -32,31 +26,9 @@ export function parseMarkdown(text: string, options: DefinedElsewhere): Root {
   // micromark drops a leading byte-order mark without counting it; an extra one keeps offsets exact.
   const source = text.startsWith("\uFEFF") ? `\uFEFF${text}` : text;
   return fromMarkdown(source, {
-    extensions: [GFM, marks, figures, definedElsewhere(options)],
+    extensions: [dialect(source, options.labels, options.footnotes)],
     mdastExtensions: TREE,
   });
-}
-
-/** Makes labels count as defined before the first line is read. */
-function definedElsewhere({ labels, footnotes }: DefinedElsewhere): Extension {
-  const seeded = new WeakSet<object>();
-  const seed = ({ parser }: TokenizeContext) => {
-    if (seeded.has(parser)) return;
-    seeded.add(parser);
-    limitText(parser);
-    limitNesting(parser);
-    parser.defined.push(...labels);
-    parser.gfmFootnotes = [...footnotes];
-  };
-  const first: Construct = {
-    tokenize(_effects, _ok, nok) {
-      seed(this);
-      return nok;
-    },
-  };
-  // The signs that open quotes, lists and footnotes need it too, or these would come first.
-  const signs = [..."*+-0123456789>["].map((sign) => [sign.charCodeAt(0), first]);
-  return { document: { null: first, ...Object.fromEntries(signs) } };
 }
 
 /** Labels of the link definitions and footnotes in a tree, in the form in which they are looked up. */

@@ -10,7 +10,7 @@ import type {
   Construct,
   ConstructRecord,
   Event,
-  ParseContext,
+  FullNormalizedExtension,
   State,
   TokenizeContext,
 } from "micromark-util-types";
@@ -86,9 +86,8 @@ const html: Guard = {
   },
 };
 
-/** Puts the limits on what paragraphs are made of; the record is of one parse alone. */
-export function limitText({ constructs }: ParseContext): void {
-  const { text } = constructs;
+/** Puts the limits on what paragraphs are made of. */
+export function limitText({ text }: FullNormalizedExtension): void {
   const copies = new Map<Construct, Construct>();
   const guard = (signs: string, by: Guard, names?: readonly string[]) => {
     for (const sign of signs) {

@@ -3,7 +3,12 @@
  * each line, and what reads the tree later would run out of stack. Beyond the limits their signs are
  * plain text; no guide comes near.
  */
-import type { Construct, ParseContext, State, TokenizeContext } from "micromark-util-types";
+import type {
+  Construct,
+  FullNormalizedExtension,
+  State,
+  TokenizeContext,
+} from "micromark-util-types";
 import { listOf } from "./limits.ts";
 
 /** Quotes, list items and footnotes within each other. */
@@ -30,9 +35,8 @@ class LineTally {
   }
 }
 
-/** Puts the limits on the containers of a document; the record is of one parse alone. */
-export function limitNesting({ constructs }: ParseContext): void {
-  const { document } = constructs;
+/** Puts the limits on the containers of a document. */
+export function limitNesting({ document }: FullNormalizedExtension): void {
   for (const sign of Object.keys(document)) {
     document[sign] = listOf(document[sign]).map(nested);
   }
