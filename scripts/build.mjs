@@ -35,7 +35,13 @@ export const BUNDLES = [
     name: "server-worker",
     entry: "server/src/main-worker.ts",
     outfile: "dist/server-worker.js",
-    options: { platform: "browser", target: "es2022", format: "iife" },
+    options: {
+      platform: "browser",
+      target: "es2022",
+      format: "iife",
+      // Packages with a variant for pages and one for workers, which have no document.
+      conditions: ["worker"],
+    },
   },
   {
     name: "kitquill",
