@@ -155,9 +155,11 @@ export class Service {
     for (const uri of [...this.#shown.keys()]) if (!byFile.has(uri)) byFile.set(uri, []);
     for (const [uri, verdicts] of byFile) {
       const diagnoses = this.#diagnose(uri, verdicts);
-      if (sameDiagnoses(this.#shown.get(uri) ?? [], diagnoses)) continue;
+      const before = this.#shown.get(uri) ?? [];
+      // Kept even when they look the same: their offsets follow edits that move no line.
       if (diagnoses.length > 0) this.#shown.set(uri, diagnoses);
       else this.#shown.delete(uri);
+      if (sameDiagnoses(before, diagnoses)) continue;
       changes.push({ uri, version: this.#sources.opened(uri)?.version, diagnoses });
     }
     return changes;
