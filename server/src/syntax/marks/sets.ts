@@ -21,7 +21,9 @@ const VALUE_WITH_UNIT = /^\d+(?:[.,]\d+)?\s+[pnuµμmkKMG]?(?:F|H|Ω|Ω|ohms?|V|
 const DOUBTFUL = /^(?=.*[\p{Lu}\d])[\p{L}\d.,+/-]+$/u;
 
 export function readSet(text: MappedText, carry: Carry): SetHead | undefined {
-  const outer = splitBoard(text, carry);
+  const outer = WHICH.test(text.text)
+    ? { rest: text, board: carry.board }
+    : splitBoard(text, carry);
   const which = WHICH.exec(outer.rest.text);
   if (!which) return undefined;
   const body = outer.rest.slice(which[0].length);

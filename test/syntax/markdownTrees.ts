@@ -1,0 +1,86 @@
+/** Trees of Markdown with marks and figures turned back to the text they are on a plain renderer. */
+import type { ListItem, Nodes, Parent, Root, RootContent, Text } from "mdast";
+import { fromMarkdown } from "mdast-util-from-markdown";
+import { gfmFromMarkdown } from "mdast-util-gfm";
+import { gfm } from "micromark-extension-gfm";
+import { parseMarkdown } from "../../server/src/syntax/markdown.ts";
+import type {
+  AlmostMarkNode,
+  FigureNode,
+  PartMarkNode,
+} from "../../server/src/syntax/marks/tree.ts";
+
+export const NO_LABELS = { labels: [], footnotes: [] };
+
+export type DialectNode = PartMarkNode | FigureNode | AlmostMarkNode;
+
+/** The tree that CommonMark and GFM alone give, without the transform that loses positions. */
+export function plainTree(text: string): Root {
+  return fromMarkdown(text, {
+    extensions: [gfm()],
+    mdastExtensions: gfmFromMarkdown().map(({ transforms: _, ...extension }) => extension),
+  });
+}
+
+/** Our tree as plain Markdown has it: neighbouring texts are one. */
+export function flattened(text: string): Root {
+  const root = parseMarkdown(text, NO_LABELS);
+  flatten(root);
+  return root;
+}
+
+function flatten(node: Parent): void {
+  const children: RootContent[] = [];
+  for (const child of node.children as RootContent[]) {
+    const next = isDialect(child) ? asText(child) : child;
+    const last = children.at(-1);
+    if (next.type === "text" && last?.type === "text") {
+      last.value += next.value;
+      last.position!.end = next.position!.end;
+    } else children.push(next);
+    if ("children" in next) flatten(next);
+    if (next.type === "listItem") startBehindBox(next);
+    if (next.type === "definition" || next.type === "link") delete next.data;
+  }
+  node.children = children;
+}
+
+/** The paragraph behind a task box begins at the box unless text opens it: GFM's tree does so. */
+function startBehindBox({ checked, children: [first] }: ListItem): void {
+  const head = first?.type === "paragraph" ? first.children[0] : undefined;
+  if (typeof checked === "boolean" && head?.type === "text") {
+    first!.position!.start = { ...head.position!.start };
+  }
+}
+
+function asText(node: DialectNode): Text {
+  return { type: "text", value: node.value, position: node.position! };
+}
+
+export function isDialect(node: Nodes): node is DialectNode {
+  return node.type === "partMark" || node.type === "figure" || node.type === "almostMark";
+}
+
+/** Marks, figures and near misses of a text, in order. */
+export function dialectNodes(text: string, options = NO_LABELS): DialectNode[] {
+  const found: DialectNode[] = [];
+  const visit = (node: Nodes): void => {
+    if (isDialect(node)) found.push(node);
+    if ("children" in node) node.children.forEach(visit);
+  };
+  visit(parseMarkdown(text, options));
+  return found;
+}
+
+/** The source of each mark, figure and near miss, as the spans of mark, figure and problem have it. */
+export function dialectTexts(text: string, options = NO_LABELS): string[] {
+  return dialectNodes(text, options).map((node) => {
+    const { start, end } =
+      node.type === "partMark"
+        ? node.mark.span
+        : node.type === "figure"
+          ? node.figure.span
+          : node.problem.span;
+    return text.slice(start, end);
+  });
+}
