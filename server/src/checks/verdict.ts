@@ -38,7 +38,8 @@ export function judge(
   const verdicts: Verdict[] = [];
   const add = ({ check, finding }: Found) => {
     const set = severities.get(check.meta.code);
-    if (set === "off" || allows.suppresses(check.meta.code, finding.at)) return;
+    // Asked first: an allow-comment for a check that is off is not unused.
+    if (allows.suppresses(check.meta.code, finding.at) || set === "off") return;
     const severity = set ?? finding.severity ?? check.meta.severity;
     verdicts.push({ check, finding, severity, ...placeOf(finding.at) });
   };
