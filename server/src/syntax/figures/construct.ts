@@ -14,6 +14,7 @@ import type {
 import type { Figure, SyntaxProblem } from "../dialect.ts";
 import { readStretch, stretchBetween } from "../marks/lines.ts";
 import { parseFigure } from "./parseFigure.ts";
+import { pointOutStars } from "./stars.ts";
 import { unclosedFigure } from "./unclosed.ts";
 import { MAX_FIGURE } from "./words.ts";
 
@@ -38,7 +39,7 @@ const FORBIDDEN = new Set<Code>([null, ...codesOf("{[]|\\`")]);
 const OPENS_HTML = /[A-Za-z/!?]/;
 
 export const figures: Extension = {
-  text: { [LEFT_BRACE]: { name: "figure", tokenize: tokenizeFigure } },
+  text: { [LEFT_BRACE]: { name: "figure", tokenize: tokenizeFigure, resolveAll: pointOutStars } },
 };
 
 function tokenizeFigure(this: TokenizeContext, effects: Effects, ok: State, nok: State): State {

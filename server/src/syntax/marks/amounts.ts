@@ -1,5 +1,5 @@
 /** Reads `6 × M3x10` and `820 mm × CuL 1.0`: how much of a parts-list line is used up. */
-import type { Amount, AmountItem } from "../dialect.ts";
+import type { Amount, AmountItem, SyntaxProblem } from "../dialect.ts";
 import type { MappedText } from "./mappedText.ts";
 
 /** How many of each unit make a metre; the inch is 25.4 mm by definition. */
@@ -22,6 +22,19 @@ const MEASURE = /^\d+(?:[.,]\d+)?\s*(?:mm|cm|dm|m|in|V|A|W|Hz|%|°C)?$/;
 /** Whether a text opens with a length that a decimal comma may have cut: `1,5 m × CuL 0.8`. */
 export function startsWithLength(text: string): boolean {
   return LENGTH.test(text);
+}
+
+/** A problem for `6*M3x10`, whose star a plain renderer may take for emphasis. */
+export function tightStar(text: MappedText): SyntaxProblem | undefined {
+  const match = /^\d[^*×✕]*?(\s?\*\s?)/.exec(text.text);
+  if (!match || match[1] === " * ") return undefined;
+  const span = text.span(match[0].length - match[1]!.length, match[0].length);
+  return {
+    span,
+    message:
+      "A plain Markdown renderer may take this * for emphasis. Write × with a space on each side.",
+    suggestion: { title: "Write ×", span, text: " × " },
+  };
 }
 
 /** An amount of something the list names without designators, or undefined. */

@@ -16,7 +16,7 @@ import type { PartMark, SyntaxProblem } from "../dialect.ts";
 import { literalEvents, readStretch, type Stretch, stretchBetween } from "./lines.ts";
 import { MappedText } from "./mappedText.ts";
 import { type MarkResult, parseMark } from "./parseMark.ts";
-import { MAX_MARK } from "./words.ts";
+import { MAX_MARK, TEXT_ROLES } from "./words.ts";
 
 declare module "micromark-util-types" {
   interface TokenTypeMap {
@@ -102,7 +102,7 @@ function readBracket(context: TokenizeContext): Bracket | undefined {
   const inner = context.events.slice(openingIndex(context.events, opening) + 4);
   const stretch = stretchBetween(opening.end, end, inner);
   const { text, shown } = readStretch(context, stretch);
-  const result = isPlain(inner) ? parseMark(text) : almostPlain(text);
+  const result = readInside(inner, text);
   return result && { result, opening, shown, stretch };
 }
 
@@ -112,17 +112,25 @@ function openingIndex(events: readonly Event[], opening: Token): number {
   return index;
 }
 
-/** Whether the events hold nothing but text, and no emphasis that a plain renderer would show. */
-function isPlain(events: readonly Event[]): boolean {
+function readInside(inner: readonly Event[], text: MappedText): MarkResult {
+  if (inner.some(([, token]) => !PLAIN_TYPES.has(token.type))) return almostPlain(text);
+  const result = parseMark(text);
+  if (!hasEmphasis(inner)) return result;
+  // Signs that have a meaning in the mark's grammar are not taken for emphasis; in free text they are.
+  const free = result && "mark" in result && TEXT_ROLES.has(result.mark.role);
+  return result && !free ? result : almostPlain(text);
+}
+
+/** Whether a plain renderer would show emphasis in the text. */
+function hasEmphasis(events: readonly Event[]): boolean {
   const openers = new Set<string>();
   for (const [kind, token, context] of events) {
-    if (!PLAIN_TYPES.has(token.type)) return false;
     if (kind === "exit" || token.type !== "attentionSequence") continue;
     const sign = context.sliceSerialize(token)[0]!;
-    if (token._close && openers.has(sign)) return false;
+    if (token._close && openers.has(sign)) return true;
     if (token._open) openers.add(sign);
   }
-  return true;
+  return false;
 }
 
 /** A bracket that would be a mark without the emphasis, code or brackets in it. */
@@ -135,8 +143,9 @@ function almostPlain(inside: MappedText): MarkResult {
   if (!result || !("mark" in result) || !result.mark.certain) return undefined;
   const span = { start: inside.offsetAt(0) - 1, end: inside.offsetAt(inside.text.length) + 1 };
   const message =
-    "A mark holds plain text only: no emphasis, code, links or brackets inside. " +
-    "As it is, none of these parts is counted.";
+    "A mark holds plain text only: no emphasis, code, links, figures or brackets inside. " +
+    "As it is, nothing in it is counted.";
+  if (bare === inside.text.trim()) return { almost: { span, message } };
   const text = `[${bare}]`;
   return { almost: { span, message, suggestion: { title: `Write ${text}`, span, text } } };
 }

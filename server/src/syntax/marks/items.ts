@@ -1,6 +1,6 @@
 /** Reads what a mark lists: items parted by commas, each able to carry on the one before. */
 import type { Item, SetItem, SyntaxProblem } from "../dialect.ts";
-import { readAmount, startsWithLength } from "./amounts.ts";
+import { readAmount, startsWithLength, tightStar } from "./amounts.ts";
 import type { MappedText } from "./mappedText.ts";
 import { type Carry, type Reading, readJoined, readPart, readRange } from "./parts.ts";
 import { exceptFrom, readSet } from "./sets.ts";
@@ -92,8 +92,9 @@ class ItemReader {
 
   #plain(text: MappedText): void {
     const amount = readAmount(text);
+    const star = amount && tightStar(text);
     const read: Reading<Item> | undefined = amount
-      ? { item: amount, certain: true }
+      ? { item: amount, certain: true, ...(star && { problem: star }) }
       : (readRange(text, this.#carry) ??
         readJoined(text, this.#carry) ??
         readPart(text, this.#carry));
