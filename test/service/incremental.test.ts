@@ -93,7 +93,9 @@ describe("findings after random edits equal those of a fresh check", () => {
   }, 240_000);
 
   test("of an edit that moves offsets but no line", async () => {
-    await expectLaw({ "parts.csv": LIST }, `${HEAD}1. [Q1]\n`, [{ at: 0.1, remove: 0, insert: "R" }]);
+    await expectLaw({ "parts.csv": LIST }, `${HEAD}1. [Q1]\n`, [
+      { at: 0.1, remove: 0, insert: "R" },
+    ]);
   });
 
   const samples = new URL("../../samples/", import.meta.url);
