@@ -17,13 +17,16 @@ export interface Designator {
  */
 const DESIGNATOR = /^(\p{L}(?:(?:[\p{L}\d_$]|(?<!\d)-)*[\p{L}_$])?)(\d+)(\p{L}?)$/u;
 
+/** The common case, a good deal faster. */
+const PLAIN = /^([A-Z]{1,5})(\d+)([A-Z]?)$/;
+
 /** No designator is longer; the expression would take long, or all the stack, for a long text. */
 const MAX_LENGTH = 64;
 
 /** Takes a designator apart, or gives undefined when the text is none. */
 export function readDesignator(text: string): Designator | undefined {
   if (text.length > MAX_LENGTH) return undefined;
-  const match = DESIGNATOR.exec(text);
+  const match = PLAIN.exec(text) ?? DESIGNATOR.exec(text);
   if (!match) return undefined;
   return { letters: match[1]!, digits: match[2]!, suffix: match[3]! };
 }

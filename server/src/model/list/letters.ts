@@ -6,11 +6,13 @@ const ENOUGH = 25;
 
 /** The letters that most of the designators have: a capacitor may stray into a row of resistors. */
 export function classLetters(names: readonly { readonly name: string }[]): string | undefined {
-  const first = names[0] && readDesignator(names[0].name)?.letters;
-  if (names.length < 3) return first;
+  const first = lettersOf(names[0]);
+  const isUsual =
+    names.length < 3 || (first === lettersOf(names[1]) && first === lettersOf(names[2]));
+  if (isUsual) return first;
   const counts = new Map<string, number>();
-  for (const { name } of names.slice(0, ENOUGH)) {
-    const letters = readDesignator(name)?.letters;
+  for (const one of names.slice(0, ENOUGH)) {
+    const letters = lettersOf(one);
     if (letters !== undefined) counts.set(letters, (counts.get(letters) ?? 0) + 1);
   }
   let best = first;
@@ -18,6 +20,10 @@ export function classLetters(names: readonly { readonly name: string }[]): strin
     if (count > (counts.get(best ?? "") ?? 0)) best = letters;
   }
   return best;
+}
+
+function lettersOf(one: { readonly name: string } | undefined): string | undefined {
+  return one && readDesignator(one.name)?.letters;
 }
 
 /** Whether parts with these letters are known by a value in ohms, farads or henries. */
