@@ -3,14 +3,14 @@ import type { ListItem, Nodes, Parent, Root, RootContent, Text } from "mdast";
 import { fromMarkdown } from "mdast-util-from-markdown";
 import { gfmFromMarkdown } from "mdast-util-gfm";
 import { gfm } from "micromark-extension-gfm";
-import { parseMarkdown } from "../../server/src/syntax/markdown.ts";
+import { type DefinedElsewhere, parseMarkdown } from "../../server/src/syntax/markdown.ts";
 import type {
   AlmostMarkNode,
   FigureNode,
   PartMarkNode,
 } from "../../server/src/syntax/marks/tree.ts";
 
-export const NO_LABELS = { labels: [], footnotes: [] };
+export const NO_LABELS: DefinedElsewhere = { labels: [], footnotes: [] };
 
 export type DialectNode = PartMarkNode | FigureNode | AlmostMarkNode;
 

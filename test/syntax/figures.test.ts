@@ -1,0 +1,196 @@
+/** The grammar of figures, read from the text between the braces. */
+import { describe, expect, test } from "vitest";
+import type { Figure, StatedText } from "../../server/src/syntax/dialect.ts";
+import { parseFigure } from "../../server/src/syntax/figures/parseFigure.ts";
+import { unclosedFigure } from "../../server/src/syntax/figures/unclosed.ts";
+import { parseMarkdown, syntaxProblems } from "../../server/src/syntax/markdown.ts";
+import { MappedText } from "../../server/src/syntax/marks/mappedText.ts";
+import { applyEdits } from "../../server/src/text/span.ts";
+import { dialectTexts, NO_LABELS } from "./markdownTrees.ts";
+
+function parse(text: string) {
+  return parseFigure(new MappedText(text.slice(1, -1), 1));
+}
+
+/** The parts of a figure, in the order in which they are written. */
+function short(text: string): Record<string, string> {
+  const result = parse(text);
+  if (!result || !("figure" in result)) throw new Error(`${text}: ${JSON.stringify(result)}`);
+  return shortFigure(text, result.figure);
+}
+
+/** Each part by its span, which must hold the part's text. */
+function shortFigure(source: string, figure: Figure): Record<string, string> {
+  const { name, expression, tolerance, stated, reading } = figure;
+  const parts: Record<string, string> = {};
+  const put = (key: string, part: StatedText | undefined) => {
+    if (!part) return;
+    parts[key] = source.slice(part.span.start, part.span.end);
+    expect(parts[key]).toBe(part.text);
+  };
+  put("name", name);
+  if (name && name.symbol !== name.text) parts.symbol = name.symbol;
+  name?.subjects.forEach((subject, index) => {
+    put(`subject${index}`, subject);
+  });
+  put("expression", expression);
+  put("tolerance", tolerance);
+  put("stated", stated);
+  if (reading) {
+    put(reading.limit, reading.value);
+    put("tolerance", reading.tolerance);
+    put("upTo", reading.upTo);
+  }
+  expect(source.slice(figure.span.start, figure.span.end)).toBe(source);
+  return parts;
+}
+
+describe("a figure", () => {
+  test.each([
+    ["{VCC}", { expression: "VCC" }],
+    ["{0.5 N·m}", { expression: "0.5 N·m" }],
+    ["{ 0.5 N m }", { expression: "0.5 N m" }],
+    ["{7 lbf in}", { expression: "7 lbf in" }],
+    ["{4k7}", { expression: "4k7" }],
+    ["{AWG 24}", { expression: "AWG 24" }],
+    ["{60 °C}", { expression: "60 °C" }],
+    ["{10 000 Ω}", { expression: "10 000 Ω" }],
+    ["{−40 °C}", { expression: "−40 °C" }],
+    ["{4,7 kΩ ∥ 10 kΩ}", { expression: "4,7 kΩ ∥ 10 kΩ" }],
+    ["{VCC = 13.8 V}", { name: "VCC", expression: "13.8 V" }],
+    ["{VCC = 13.8 V ± 10 %}", { name: "VCC", expression: "13.8 V", tolerance: "10 %" }],
+    ["{VCC = 13.8 V +- 10 %}", { name: "VCC", expression: "13.8 V", tolerance: "10 %" }],
+    ["{VCC = 13.8 V +/-10%}", { name: "VCC", expression: "13.8 V", tolerance: "10%" }],
+    ["{n = 5}", { name: "n", expression: "5" }],
+    ["{2 * VCC * Iq = 24 W}", { expression: "2 * VCC * Iq", stated: "24 W" }],
+    ["{sqrt(VCC^2) = 13.8 V}", { expression: "sqrt(VCC^2)", stated: "13.8 V" }],
+    [
+      "{P(R50) = Iq^2 * R50}",
+      { name: "P(R50)", symbol: "P", subject0: "R50", expression: "Iq^2 * R50" },
+    ],
+    [
+      "{torque(Q1, Q2) = 0.55 N·m}",
+      {
+        name: "torque(Q1, Q2)",
+        symbol: "torque",
+        subject0: "Q1",
+        subject1: "Q2",
+        expression: "0.55 N·m",
+      },
+    ],
+    [
+      "{P(relay/R50) = 1 W ± 5 % = 1,2 W}",
+      {
+        name: "P(relay/R50)",
+        symbol: "P",
+        subject0: "relay/R50",
+        expression: "1 W",
+        tolerance: "5 %",
+        stated: "1,2 W",
+      },
+    ],
+    ["{min(VCC; 12 V) * 2}", { expression: "min(VCC; 12 V) * 2" }],
+    ["{P(R50, R51)}", { expression: "P(R50, R51)" }],
+  ])("%s has its parts", (text, expected) => {
+    expect(short(text)).toEqual(expected);
+  });
+});
+
+describe("a reading", () => {
+  const name = { name: "V(TP1)", symbol: "V", subject0: "TP1" };
+
+  test.each([
+    ["{read V(TP1) = 12 V ± 5 %}", { ...name, value: "12 V", tolerance: "5 %" }],
+    ["{read V(TP1) < 50 mV}", { ...name, below: "50 mV" }],
+    ["{read V(TP1) > 10 MΩ}", { ...name, above: "10 MΩ" }],
+    ["{read V(TP1)≤50 mV}", { ...name, below: "50 mV" }],
+    ["{read V(TP1) = 5.8 V … 6.6 V}", { ...name, between: "5.8 V", upTo: "6.6 V" }],
+    ["{read V(TP1) = 5.8 V ... 6.6 V}", { ...name, between: "5.8 V", upTo: "6.6 V" }],
+    ["{read V(TP1) = 5.8 V to 6.6 V}", { ...name, between: "5.8 V", upTo: "6.6 V" }],
+    ["{read V(TP1) = VCC / 2 ± 0,2 V}", { ...name, value: "VCC / 2", tolerance: "0,2 V" }],
+  ])("%s has its parts", (text, expected) => {
+    expect(short(text)).toEqual(expected);
+  });
+});
+
+describe("braces that hold no figure are left alone", () => {
+  test.each([
+    "{}",
+    "{ }",
+    "{1}",
+    "{0,1}",
+    "{see the note}",
+    "{a, b}",
+    "{read the manual}",
+    "{read me}",
+    "{Fig 3}",
+    "{x: 1}",
+    "{a == b}",
+    "{x => y}",
+    '{"key"}',
+    "{TODO!}",
+    "{:)}",
+    "{a;b; c d}",
+  ])("%s", (text) => {
+    expect(parse(text)).toBeUndefined();
+  });
+});
+
+describe("almost a figure", () => {
+  test.each([
+    ["{VCC = }", "A value is missing"],
+    ["{= 5 V}", "A value is missing"],
+    ["{VCC = 5 V ±}", "A value is missing"],
+    ["{2 * (VCC - 1 V}", "do not pair up"],
+    ["{2 * VCC) + 1 V}", "do not pair up"],
+    ["{a = 1 V = 2 V = 3 V}", "one = too many"],
+    ["{read V(TP1)}", "does not say what V(TP1) should be"],
+    ["{read V(TP1) = 12 V}", "no tolerance"],
+    ["{read < 50 mV}", "does not say what is measured"],
+    ["{read V(TP1) = ± 5 %}", "cannot be read"],
+    ["{read V(TP1) < 5 V ± 1 V}", "cannot be read"],
+  ])("%s: %s", (text, message) => {
+    const problems = syntaxProblems(parseMarkdown(text, NO_LABELS));
+    expect(problems).toMatchObject([
+      { span: { start: 0, end: text.length }, message: expect.stringContaining(message) },
+    ]);
+    expect(parse(text)).toHaveProperty("almost");
+  });
+});
+
+describe("an open brace that was meant as a figure", () => {
+  test.each([
+    ["{VCC = 13.8 V", "{VCC = 13.8 V}"],
+    ["{VCC = 13.8 V ± 10 % and so on", "{VCC = 13.8 V ± 10 %} and so on"],
+    ["{P(R50) = 1,2 W. Then [R1]", "{P(R50) = 1,2 W}. Then [R1]"],
+    ["{read V(TP1) < 50 mV here", "{read V(TP1) < 50 mV} here"],
+    ["> a {VCC =\n> 13.8 V", "> a {VCC =\n> 13.8 V}"],
+    ["| {VCC = 5 V |\n| - |\n", "| {VCC = 5 V} |\n| - |\n"],
+    ["{VCC = 5 V {x}", "{VCC = 5 V} {x}"],
+  ])("%j gets its brace", (before, after) => {
+    const [problem, ...others] = syntaxProblems(parseMarkdown(before, NO_LABELS));
+    expect(others).toEqual([]);
+    expect(applyEdits(before, [problem!.suggestion!])).toBe(after);
+    expect(syntaxProblems(parseMarkdown(after, NO_LABELS))).toEqual([]);
+    expect(dialectTexts(after)[0]).toMatch(/^\{.*\}$/s);
+  });
+
+  test.each(["{", "{ and so on", "{see note", "{a", "a { b", "{x = y", "{name: 5"])(
+    "%j is ordinary text",
+    (text) => {
+      expect(syntaxProblems(parseMarkdown(text, NO_LABELS))).toEqual([]);
+    },
+  );
+
+  test("is told by the text behind it", () => {
+    expect(unclosedFigure(new MappedText("VCC = 5 V", 1))).toMatchObject({
+      suggestion: { span: { start: 10, end: 10 }, text: "}" },
+    });
+  });
+});
+
+test("a figure longer than 500 characters is ordinary text", () => {
+  const sum = (terms: number) => `{${"1 V + ".repeat(terms)}1 V}`;
+  expect(dialectTexts(sum(80))).toHaveLength(1);
+  expect(dialectTexts(sum(100))).toHaveLength(0);
+});
