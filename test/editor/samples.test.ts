@@ -62,6 +62,7 @@ test.each(samples)(
     await editor.page.setViewportSize(TALL);
     await editor.openFile(guide);
     const planted = await plantFault();
+    await editor.problems();
     await editor.command("View: Toggle Maximized Panel");
     const expected = [...shown.map((one) => brief(one, SHOWN[one.severity])), planted].sort();
     const seen = await editor.eventually(

@@ -120,7 +120,7 @@ describe("a reference that is no path is explained", () => {
     });
   });
 
-  test.each(["", " ", ".", "..", "lists/", "a\0b", "a\nb"])("%j names no file", (reference) => {
+  test.each(["", " ", ".", "..", "lists/", "a\0b", "a\nb", "a\ud83d.csv"])("%j names no file", (reference) => {
     expect(uriOf(reference)).toMatch(/^refused: /);
   });
 });

@@ -42,7 +42,8 @@ function refuse(reference: string): Exclude<Resolved, { uri: string }> | undefin
   if (reference.trim() === "" || /\/\.{0,2}$|^\.{1,2}$/.test(reference)) {
     return { problem: `\`${reference}\` names no file. Write the path of a file.` };
   }
-  if (/[\u0000-\u001f\u007f]/.test(reference)) {
+  // Half a surrogate pair has no place in a URI either.
+  if (/[\u0000-\u001f\u007f]|\p{Cs}/u.test(reference)) {
     return { problem: "The path holds a control character. Type it anew." };
   }
   if (SCHEME.test(reference)) {
