@@ -120,9 +120,12 @@ describe("a reference that is no path is explained", () => {
     });
   });
 
-  test.each(["", " ", ".", "..", "lists/", "a\0b", "a\nb", "a\ud83d.csv"])("%j names no file", (reference) => {
-    expect(uriOf(reference)).toMatch(/^refused: /);
-  });
+  test.each(["", " ", ".", "..", "lists/", "a\0b", "a\nb", "a\ud83d.csv"])(
+    "%j names no file",
+    (reference) => {
+      expect(uriOf(reference)).toMatch(/^refused: /);
+    },
+  );
 });
 
 test("a missing file's message offers the space for %20", () => {
