@@ -82,7 +82,7 @@ export class Service {
     for (const { span, text } of edits) {
       open.edit(version, span.start, span.end, text);
       for (const guide of this.#guides.values()) {
-        if (guide.hasPage(uri)) guide.edit(uri, span.start, span.end, text, open.text);
+        if (guide.hasPage(uri)) guide.edit(uri, span.start, span.end, text, open.source);
         else if (guide.files.has(uri) || guide.uri === uri) guide.reload();
       }
     }
@@ -201,13 +201,15 @@ export class Service {
     if (open) return open.text;
     for (const guide of this.guidesOf(uri)) {
       const page = guide.pages.find((one) => one.uri === uri);
-      if (page) return page.text;
+      if (page) return page.text.toString();
     }
     return this.list(uri)?.text;
   }
 
   /** Lines of a page or parts list that is followed. */
   lines(uri: string): LineIndex | undefined {
+    const open = this.openLines(uri);
+    if (open) return open;
     const text = this.text(uri);
     return text === undefined ? undefined : this.#sources.lines(uri, text);
   }

@@ -97,8 +97,8 @@ describe("a text cut into pieces", () => {
         apply(sequence, edits, true);
         expectCovered(sequence);
         // Definitions reach over pieces; GuidePage takes care of them.
-        fc.pre(!/\]:/.test(sequence.text));
-        const whole = digestPiece(sequence.text, undefined, NO_LABELS)!;
+        fc.pre(!/\]:/.test(sequence.text.toString()));
+        const whole = digestPiece(sequence.text.toString(), undefined, NO_LABELS)!;
         const facts = [...whole.facts, ...whole.problems];
         expect(comparable(factsOf(sequence))).toEqual(comparable(facts));
       }),
@@ -113,7 +113,7 @@ describe("a text cut into pieces", () => {
         apply(sequence, edits, settle);
         expectCovered(sequence);
         expect(comparable(factsOf(sequence))).toEqual(
-          comparable(factsOf(sequenceOf(sequence.text))),
+          comparable(factsOf(sequenceOf(sequence.text.toString()))),
         );
       }),
       { numRuns: 1000 },

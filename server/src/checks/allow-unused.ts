@@ -51,7 +51,7 @@ function idle(allow: Allow): Finding {
 function removal({ piece, fact }: Allow): Fix {
   return replace(
     piece,
-    wholeLines(piece.page.text, piece.start, fact.span),
+    wholeLines(piece.page.text.toString(), piece.start, fact.span),
     "",
     "Remove the comment",
   );

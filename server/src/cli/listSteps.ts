@@ -40,7 +40,7 @@ export function stepsOfGuide(
   { paint }: Terminal,
 ): string {
   const fitted = fittedBySteps(guide);
-  const lines = new Map(guide.pages.map((page) => [page.uri, new LineIndex(page.text)]));
+  const lines = new Map(guide.pages.map((page) => [page.uri, new LineIndex(page.text.toString())]));
   const rows = guide.stages.flatMap((stage) =>
     stage.steps.map((step): Row => {
       const parts = fitted.get(step) ?? [];

@@ -4,13 +4,14 @@ import type { Item, PartMark, Role } from "../syntax/dialect.ts";
 import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
+import type { TextSource } from "../text/textSource.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 
 /** A page of the guide: one Markdown file. */
 export interface Page {
   readonly uri: string;
-  readonly text: string;
+  readonly text: TextSource;
   readonly frontMatter: FrontMatter | undefined;
 }
 

@@ -4,6 +4,7 @@ import type { PieceFacts } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import { readFrontMatter } from "../syntax/frontMatterReader.ts";
 import { PieceSequence } from "../syntax/pieces.ts";
+import type { TextSource } from "../text/textSource.ts";
 import type { Page } from "./guide.ts";
 
 const NO_LABELS: Labels = { links: [], footnotes: [] };
@@ -23,7 +24,7 @@ export class GuidePage implements Page {
     });
   }
 
-  get text(): string {
+  get text(): TextSource {
     return this.sequence.text;
   }
 
@@ -32,11 +33,11 @@ export class GuidePage implements Page {
   }
 
   /** Follows an edit that left `text`. Gives whether the front matter may have changed. */
-  edit(start: number, end: number, replacement: string, text: string): boolean {
+  edit(start: number, end: number, replacement: string, text: TextSource): boolean {
     const head = this.#frontMatter?.span.end ?? 0;
     // An edit behind the head can still close front matter that was open.
-    const touchesHead = start <= head || (head === 0 && this.text.startsWith("---"));
-    if (touchesHead) this.#frontMatter = readFrontMatter(text);
+    const touchesHead = start <= head || (head === 0 && this.text.slice(0, 3) === "---");
+    if (touchesHead) this.#frontMatter = readFrontMatter(text.toString());
     this.sequence.edit(start, end, replacement, text);
     return touchesHead;
   }

@@ -6,6 +6,7 @@
  * root ordered list exactly there: block structure is decided line by line, so what follows that
  * line cannot change the answer, and the piece means alone what it means in the whole.
  */
+import type { TextSource } from "../text/textSource.ts";
 
 /** A piece of the text. `start` moves when text before the piece changes. */
 export interface Piece<Digest> {
@@ -16,7 +17,7 @@ export interface Piece<Digest> {
 
 export interface PieceReader<Digest> {
   /** Length of the head (front matter) that is not cut. */
-  headLength(text: string): number;
+  headLength(text: TextSource): number;
   /**
    * Digest of `text` up to `candidate`, or undefined when no root heading or root list item opens
    * exactly at `candidate`. Without a candidate the whole text is digested.
@@ -41,10 +42,10 @@ const MEMORY_PIECES = 12_000;
  * inner list counts can depend on the paragraph before.
  */
 const CANDIDATE =
-  /(?:#{1,6}(?=[ \t\r\n]|$)|\d{1,9}[.)](?=[ \t\r\n]|$)(?![ \t]+(?:[-*+]|\d{1,9}[.)])(?:[ \t\r\n]|$)))/y;
+  /^(?:#{1,6}(?=[ \t]|$)|\d{1,9}[.)](?=[ \t]|$)(?![ \t]+(?:[-*+]|\d{1,9}[.)])(?:[ \t]|$)))/;
 
 export class PieceSequence<Digest> {
-  #text: string;
+  #text: TextSource;
   #reader: PieceReader<Digest>;
   #head: number;
   /** Pieces that are certain; they cover the text from the head to `#frontier`. */
@@ -58,14 +59,14 @@ export class PieceSequence<Digest> {
   #added = new Set<Piece<Digest>>();
   #memory = new PieceMemory<Digest>();
 
-  constructor(text: string, reader: PieceReader<Digest>) {
+  constructor(text: TextSource, reader: PieceReader<Digest>) {
     this.#text = text;
     this.#reader = reader;
     this.#head = reader.headLength(text);
     this.#frontier = this.#head;
   }
 
-  get text(): string {
+  get text(): TextSource {
     return this.#text;
   }
 
@@ -86,7 +87,7 @@ export class PieceSequence<Digest> {
    * Replaces text; the pieces it touches are cut again by `advance`. Whoever has the text after the
    * edit already gives it as `text`: a second copy of a long text costs more than the parse.
    */
-  edit(start: number, end: number, replacement: string, text?: string): void {
+  edit(start: number, end: number, replacement: string, text?: TextSource): void {
     const old = this.#text;
     this.#text = text ?? old.slice(0, start) + replacement + old.slice(end);
     const by = replacement.length - (end - start);
@@ -190,7 +191,7 @@ export class PieceSequence<Digest> {
   }
 
   /** `text` is the text that the piece's offsets count in now. */
-  #drop(piece: Piece<Digest>, text: string): void {
+  #drop(piece: Piece<Digest>, text: TextSource): void {
     this.#forget(piece);
     this.#memory.keep(piece, text);
   }
@@ -201,7 +202,7 @@ export class PieceSequence<Digest> {
 }
 
 /** Index of the first piece that an edit at `start` may change, its own first line included. */
-function firstTouched<D>(pieces: readonly Piece<D>[], text: string, start: number): number {
+function firstTouched<D>(pieces: readonly Piece<D>[], text: TextSource, start: number): number {
   const index = Math.max(0, firstFrom(pieces, start + 1, 0) - 1);
   const piece = pieces[index];
   if (!piece || index === 0) return index;
@@ -222,7 +223,7 @@ function firstFrom<D>(pieces: readonly Piece<D>[], offset: number, low: number):
   return from;
 }
 
-function endOfLine(text: string, from: number): number {
+function endOfLine(text: TextSource, from: number): number {
   for (let i = from; i < text.length; i++) {
     const code = text.charCodeAt(i);
     if (code === 10 || code === 13) return i;
@@ -237,15 +238,15 @@ interface Candidate {
 }
 
 /** Candidates for a cut behind `from`, in order. */
-function* candidates(text: string, from: number): Generator<Candidate, void, void> {
+function* candidates(text: TextSource, from: number): Generator<Candidate, void, void> {
   let line = endOfLine(text, from);
   while (line < text.length) {
     const start = line + (text.charCodeAt(line) === 13 && text.charCodeAt(line + 1) === 10 ? 2 : 1);
     const lineEnd = endOfLine(text, start);
     const code = text.charCodeAt(start);
     if (code === 35 || (code >= 48 && code <= 57)) {
-      CANDIDATE.lastIndex = start;
-      if (CANDIDATE.test(text)) yield { start, lineEnd, heading: code === 35 };
+      if (CANDIDATE.test(text.slice(start, lineEnd)))
+        yield { start, lineEnd, heading: code === 35 };
     }
     line = lineEnd;
   }
@@ -266,7 +267,7 @@ class PieceMemory<Digest> {
   #pieces = 0;
   readonly #byFirstLine = new Map<string, Remembered<Digest>[]>();
 
-  keep(piece: Piece<Digest>, text: string): void {
+  keep(piece: Piece<Digest>, text: TextSource): void {
     const end = piece.start + piece.length;
     const size = endOfLine(text, end) - piece.start;
     if (size > MEMORY_CHARACTERS / 4) return;
@@ -286,13 +287,13 @@ class PieceMemory<Digest> {
   }
 
   /** A remembered piece that stands at `start` again, the line behind it being the same too. */
-  take(text: string, start: number): Remembered<Digest> | undefined {
+  take(text: TextSource, start: number): Remembered<Digest> | undefined {
     if (this.#pieces === 0) return undefined;
     const entries = this.#byFirstLine.get(firstLine(text, start));
     return entries?.find((entry) => {
       const end = start + entry.text.length;
       const sameEnd = entry.last ? end === text.length : endOfLine(text, end) === end;
-      return sameEnd && text.startsWith(entry.text, start);
+      return sameEnd && text.slice(start, end) === entry.text;
     });
   }
 
@@ -303,7 +304,7 @@ class PieceMemory<Digest> {
   }
 }
 
-function firstLine(text: string, start: number): string {
+function firstLine(text: TextSource, start: number): string {
   return copied(text.slice(start, endOfLine(text, start)));
 }
 

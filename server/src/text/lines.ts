@@ -1,4 +1,5 @@
 import type { Span } from "./span.ts";
+import type { TextSource } from "./textSource.ts";
 
 /** A place as editors count it: both zero-based, columns in UTF-16 units. */
 export interface Position {
@@ -45,7 +46,7 @@ export class LineIndex {
   }
 
   /** Follows the replacement of `start` to `end`; `text` is the whole text after it. */
-  edit(start: number, end: number, replacement: string, text: string): void {
+  edit(start: number, end: number, replacement: string, text: TextSource): void {
     const by = replacement.length - (end - start);
     // One character more on each side: an edit may split or join a CRLF.
     const from = Math.max(0, start - 1);
@@ -72,7 +73,7 @@ export class LineIndex {
 }
 
 /** Starts of the lines that follow line ends between `from` and `to`. */
-function lineStarts(text: string, from: number, to: number): number[] {
+function lineStarts(text: TextSource, from: number, to: number): number[] {
   const starts: number[] = [];
   for (let i = from; i < to; i++) {
     const code = text.charCodeAt(i);

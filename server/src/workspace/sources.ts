@@ -79,8 +79,6 @@ export class Sources {
 
   /** Lines of a text that may not be open, for counting places in it. */
   lines(uri: string, text: string): LineIndex {
-    const open = this.#open.get(uri);
-    if (open && open.text === text) return open.lines;
     const known = this.#lines.get(uri);
     if (known?.text === text) return known.lines;
     const lines = new LineIndex(text);

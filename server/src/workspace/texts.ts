@@ -1,20 +1,25 @@
 /** Texts as editors hold them, with their lines. */
+import { ChunkedText } from "../text/chunkedText.ts";
 import { LineIndex } from "../text/lines.ts";
 
 export class OpenText {
   version: number;
-  text: string;
+  source: ChunkedText;
   readonly lines: LineIndex;
 
   constructor(version: number, text: string) {
     this.version = version;
-    this.text = text;
+    this.source = ChunkedText.from(text);
     this.lines = new LineIndex(text);
   }
 
+  get text(): string {
+    return this.source.toString();
+  }
+
   edit(version: number, start: number, end: number, replacement: string): void {
-    this.text = this.text.slice(0, start) + replacement + this.text.slice(end);
-    this.lines.edit(start, end, replacement, this.text);
+    this.source = this.source.replaced(start, end, replacement);
+    this.lines.edit(start, end, replacement, this.source);
     this.version = version;
   }
 }

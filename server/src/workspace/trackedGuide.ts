@@ -9,6 +9,7 @@ import { type BoardList, Kit } from "../model/kit.ts";
 import { MEANINGS } from "../model/list/partsList.ts";
 import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
+import type { TextSource } from "../text/textSource.ts";
 import { missingFile, resolveReference } from "./paths.ts";
 import type { ColumnNames, Sources, Wanted } from "./sources.ts";
 
@@ -87,7 +88,7 @@ export class TrackedGuide {
   }
 
   /** Follows an edit of a page that left `text`. */
-  edit(uri: string, start: number, end: number, replacement: string, text: string): void {
+  edit(uri: string, start: number, end: number, replacement: string, text: TextSource): void {
     this.#dirty = true;
     if (this.#known.get(uri)?.edit(start, end, replacement, text)) this.#mustLoad = true;
   }

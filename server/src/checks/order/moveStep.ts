@@ -148,7 +148,7 @@ function editsFor({ groups, from, to }: Move, stage: Stage, guide: Guide): TextE
     ? { start: upper.lines.start, end: neighbour.lines.end }
     : { start: neighbour.lines.start, end: lower.lines.end };
   if (textHoldsBack(stretch, moved, passed)) return undefined;
-  const edits = swap(page.text, moved.lines, passed);
+  const edits = swap(page.text.toString(), moved.lines, passed);
   return readsAlike(stretch, moved.lines, passed, edits) ? edits : undefined;
 }
 

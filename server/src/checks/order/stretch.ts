@@ -76,7 +76,7 @@ function linesOf(
   page: Page,
   stage: Stage,
 ): StepLines[] {
-  const { text } = page;
+  const text = page.text.toString();
   const starts = steps.map((step) => {
     const line = lineStart(text, startOf(step));
     return step === stage.steps[0] ? line : commentsAbove(text, line);
