@@ -48,6 +48,8 @@ class CsvReader {
   #hasPairs = false;
   /** No quote that opens before this offset is closed. */
   #openUntil = 0;
+  /** The line whose end was looked for last. */
+  #known: Span = { start: 0, end: -1 };
 
   constructor(text: string, delimiter: string) {
     this.#text = text;
@@ -105,25 +107,36 @@ class CsvReader {
 
   /**
    * The quote that closes the one at `open`, or -1. A quote closes a cell only where the cell ends
-   * behind it, so an inch mark inside stays a character. After one quote was found open to the end
-   * of the text, only quotes that close on their own line are trusted.
+   * behind it, so an inch mark inside stays a character. A quote that opens a cell on a later line
+   * tells that this one was forgotten. After one was found open, only quotes that close on their own
+   * line are trusted.
    */
   #closingQuote(open: number): number {
     if (open < this.#openUntil) return -1;
     const text = this.#text;
     this.#hasPairs = false;
-    const limit = this.#unclosed === undefined ? text.length : this.#endOfLine(open);
+    const lineEnd = this.#endOfLine(open);
+    const limit = this.#unclosed === undefined ? text.length : lineEnd;
     let at = text.indexOf('"', open + 1);
     while (at >= 0 && at < limit) {
       if (text.charCodeAt(at + 1) === QUOTE) {
         this.#hasPairs = true;
         at++;
       } else if (this.#endsCell(at + 1)) return at;
+      else if (at > lineEnd && this.#opensCell(at)) break;
       at = text.indexOf('"', at + 1);
     }
     this.#unclosed ??= open;
-    this.#openUntil = this.#endOfLine(open);
-    return this.#openUntil === text.length ? text.length : -1;
+    this.#openUntil = lineEnd;
+    return lineEnd === text.length ? text.length : -1;
+  }
+
+  /** Whether nothing but blanks stands between `at` and the delimiter or line end before it. */
+  #opensCell(at: number): boolean {
+    let before = at - 1;
+    while (this.#isBlank(before)) before--;
+    const code = this.#text.charCodeAt(before);
+    return code === this.#delimiter || code === LF || code === CR;
   }
 
   #endsCell(at: number): boolean {
@@ -135,11 +148,13 @@ class CsvReader {
 
   #skipBlanks(at: number): number {
     let i = at;
-    for (;;) {
-      const code = this.#text.charCodeAt(i);
-      if ((code !== 32 && code !== 9 && code !== 0xa0) || code === this.#delimiter) return i;
-      i++;
-    }
+    while (this.#isBlank(i)) i++;
+    return i;
+  }
+
+  #isBlank(at: number): boolean {
+    const code = this.#text.charCodeAt(at);
+    return (code === 32 || code === 9 || code === 0xa0) && code !== this.#delimiter;
   }
 
   #endOfCell(from: number): number {
@@ -152,11 +167,14 @@ class CsvReader {
   }
 
   #endOfLine(from: number): number {
+    const { start, end } = this.#known;
+    if (from >= start && from <= end) return end;
     let i = from;
     for (; i < this.#text.length; i++) {
       const code = this.#text.charCodeAt(i);
       if (code === LF || code === CR) break;
     }
+    this.#known = { start: from, end: i };
     return i;
   }
 
