@@ -226,12 +226,20 @@ class Chooser {
   #chooseValue(): void {
     let best: { column: number; score: number; share: number } | undefined;
     let refuted = false;
+    let doubtful = false;
+    let isDescribed = false;
     for (const [column] of this.#free()) {
       const rank = this.#names[column]?.ranks.get("value");
-      if (rank === undefined && this.#isNamed(column)) continue;
       const { compared, read } = this.#valueReadings(column);
       const share = compared === 0 ? 0 : read / compared;
-      if (rank !== undefined && rank > 0 && compared >= 3 && share < 0.2) refuted = true;
+      if (rank === undefined && this.#isNamed(column)) {
+        isDescribed ||= share >= 0.5;
+        continue;
+      }
+      if (rank !== undefined && rank > 0 && compared > 0 && share < 0.2) {
+        doubtful = true;
+        if (compared >= 3) refuted = true;
+      }
       if (share < 0.5) continue;
       const score = share + (rank === undefined ? 0 : 0.4 - rank / 10);
       if (!best || score > best.score) best = { column, score, share };
@@ -240,7 +248,8 @@ class Chooser {
       const why = `${percent(best.share)} of its cells beside resistors, capacitors and coils are values`;
       this.#take("value", best.column, why);
     } else {
-      this.#chooseByName("value", refuted ? 0 : 2);
+      // A loose name (`Type`) is no value's where the values stand in a column of another name.
+      this.#chooseByName("value", refuted || (doubtful && isDescribed) ? 0 : 2);
     }
   }
 

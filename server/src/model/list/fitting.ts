@@ -14,7 +14,7 @@ const PHRASES = [
   "not (?:to be )?(?:populated|fitted|placed|mounted|installed|stuffed|loaded|assembled)",
   "no[ -]?(?:stuff|pop|fit|load|mount|place|populate)",
   "un(?:populated|fitted|placed|stuffed)",
-  "(?:leave|left) (?:empty|out|open|unpopulated)",
+  "(?<!(?:can|may|might|could) be )(?:leave|left) (?:empty|out|open|unpopulated)",
   "nicht (?:best(?:ü|ue)ck(?:t|en)|montiert|montieren|einbauen|einl(?:ö|oe)ten|eingebaut)",
   "unbest(?:ü|ue)ckt",
   "entf(?:ä|ae)llt",
@@ -64,9 +64,15 @@ export function saysLeftOut(text: string): boolean {
 const OPTIONAL =
   /(?<!\p{L})(?<!(?:not|non|nicht|no es|niet|pas)[ -])(?:optional|optionals|optionnel(?:le)?s?|facultati(?:f|ve)s?|opcional(?:es)?|opc\.|optioneel|optionele|wahlweise|opt\.)(?!\p{L})/iu;
 
+/** The same in more words. */
+const MAY_BE_LEFT_OUT =
+  /(?<!\p{L})(?:(?:can|may|might|could) be (?:left (?:out|empty|open|unpopulated)|omitted|skipped)|kann (?:entfallen|weggelassen werden)|peut [êe]tre omise?|puede omitirse|kan (?:vervallen|weggelaten worden))(?!\p{L})/iu;
+
 /** Whether a text says that the builder may leave the part out. */
 export function saysOptional(text: string): boolean {
-  return text.length > 3 && OPTIONAL.test(text.slice(0, MAX_REMARK));
+  if (text.length <= 3) return false;
+  const read = text.slice(0, MAX_REMARK);
+  return OPTIONAL.test(read) || MAY_BE_LEFT_OUT.test(read);
 }
 
 const NO = /^(?:0|no|n|nein|non|nee|false|falsch|faux|falso|onwaar|f|-|–|—|✗|✘|off|none|aus)$/iu;
