@@ -212,6 +212,13 @@ describe("the guide's columns key", () => {
     expect(lines(list)).toEqual(["R1 R2", "Q1"]);
   });
 
+  test("makes no header of a row that holds a column's number", () => {
+    const list = readList("Ref,Qty,Value\nR1,1,10k\n,3,screw\n,10,nut\n", {
+      columns: { value: "3" },
+    });
+    expect(lines(list)).toEqual(["R1", "(screw)", "(nut)"]);
+  });
+
   test("that names no column is told with the headers there are", () => {
     const list = readList(LIST, { columns: { value: "Wert", package: "Size" } });
     expect(list.overrideProblems).toEqual([

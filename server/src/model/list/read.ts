@@ -91,7 +91,7 @@ function readMarkdown(
       `This Markdown file is too long to be searched for tables (more than ${MAX_MARKDOWN} characters). Put the parts list into a file of its own, best as CSV.`,
     );
   }
-  const lookup = new HeaderLookup();
+  const lookup = new HeaderLookup(Object.values(options.columns ?? {}));
   const sections = readTables(text).flatMap((rows) => sectionsBelow(rows, lookup));
   const list = readSections(uri, text, encoding, "markdown", sections, lookup, options);
   return (
@@ -113,7 +113,7 @@ function readDelimited(
 ): PartsList {
   const delimiter = findDelimiter(text);
   const table = readCsv(text, delimiter ?? ",", LIMITS);
-  const lookup = new HeaderLookup();
+  const lookup = new HeaderLookup(Object.values(options.columns ?? {}));
   const sections = findSections(table.rows, lookup);
   const list = readSections(uri, text, encoding, "csv", sections, lookup, options);
   if (!list) {

@@ -16,6 +16,23 @@ export const MAX_COLUMNS = 100;
 /** Header cells looked up once for each text. */
 export class HeaderLookup {
   readonly #known = new Map<string, HeaderName | undefined>();
+  readonly #given: ReadonlySet<string>;
+
+  /** `given`: names of columns that the guide states. */
+  constructor(given: readonly string[] = []) {
+    // A single letter or a number counts columns.
+    const names = given.filter((name) => /\p{L}.|.\p{L}/u.test(name.trim()));
+    this.#given = new Set(names.map((name) => name.trim().toLowerCase()));
+  }
+
+  get hasGiven(): boolean {
+    return this.#given.size > 0;
+  }
+
+  /** Whether the guide names a column so. */
+  isGiven(text: string): boolean {
+    return this.hasGiven && this.#given.has(text.toLowerCase());
+  }
 
   of(text: string): HeaderName | undefined {
     if (this.#known.has(text)) return this.#known.get(text);
@@ -59,24 +76,30 @@ function cutAtHeaders(
   return sections;
 }
 
-/** A row of names: two known ones or more, at least half of all, and no designators among them. */
+/**
+ * A row of names: one that the guide states, or two known ones or more, at least half of all; and no
+ * designators among them.
+ */
 function isHeader(row: TableRow, lookup: HeaderLookup): boolean {
   let filled = 0;
   let known = 0;
   let plain = 0;
+  let given = false;
   for (let column = 0; column < Math.min(row.width, MAX_COLUMNS); column++) {
     const text = row.cell(column)!.text;
     if (text === "") continue;
     filled++;
+    given ||= lookup.isGiven(text);
     // A figure or a long text is no name; most rows are done after their first cells.
-    if (filled - known > 4 && known === 0) return false;
+    if (filled - known > 4 && known === 0 && !lookup.hasGiven) return false;
     if (text.length > 60 || /\d/.test(text)) continue;
     const name = lookup.of(text);
     if (!name) continue;
     known++;
     for (const rank of name.ranks.values()) if (rank === 0) plain++;
   }
-  return known >= 2 && plain > 0 && known >= filled / 2 && !hasDesignators(row);
+  const isNamed = given ? filled >= 2 : known >= 2 && plain > 0 && known >= filled / 2;
+  return isNamed && !hasDesignators(row);
 }
 
 function hasDesignators(row: TableRow): boolean {
