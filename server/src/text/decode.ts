@@ -46,7 +46,7 @@ function noText(kind: string): NoText {
 }
 
 function tooLarge(length: number): NoText {
-  const size = `${(length / 2 ** 20).toFixed(length < 2 ** 30 ? 0 : 1)} MB`;
+  const size = `${Math.ceil(length / 2 ** 20)} MB`;
   const most = MAX_TEXT_BYTES / 2 ** 20;
   return {
     kind: `a file of ${size}`,
