@@ -75,6 +75,8 @@ const WORD = /^[!#$&~*/+-]*\p{Lu}(?:[\p{Lu}\d_$#&!+./-])*$/u;
 const MAX_WORD = 24;
 /** What drawing programs write where no number was given yet: `R?`, `REF**`. */
 const UNNUMBERED = /^\p{L}+(?:\?|\*\*)$/u;
+/** A number with the letters carried on; its suffix is none of the letters of values (`10k`). */
+const CARRIED = /^\d{1,6}[A-Da-d]?$/;
 /** Footnote marks behind a designator. */
 const FOOTNOTE = /(?<=[\p{L}\d])[*†‡¹²³⁴⁵⁶⁷⁸⁹]+$/u;
 
@@ -90,6 +92,8 @@ class ListReader {
   /** Class letters, and the stem before a suffix letter, that the next item may leave out. */
   #letters: string | undefined;
   #stem: string | undefined;
+  /** The designator before was written with leading zeros. */
+  #padded = false;
   #full = false;
 
   /** Stops behind `most` names. */
@@ -282,8 +286,11 @@ class ListReader {
   #end(text: string): Designator | undefined {
     const whole = readDesignator(text);
     if (whole) return whole;
-    if (this.#letters !== undefined && /^\d{1,6}\p{L}?$/u.test(text)) {
-      return readDesignator(this.#letters + text);
+    if (this.#letters !== undefined && CARRIED.test(text)) {
+      // `R1 0207` is a resistor and its package.
+      return text.startsWith("0") && !this.#padded
+        ? undefined
+        : readDesignator(this.#letters + text);
     }
     if (this.#stem !== undefined && /^\p{Lu}$/u.test(text))
       return readDesignator(this.#stem + text);
@@ -292,6 +299,7 @@ class ListReader {
 
   #carry({ letters, digits, suffix }: Designator): void {
     this.#letters = letters;
+    this.#padded = digits.startsWith("0");
     this.#stem = suffix ? letters + digits : undefined;
   }
 

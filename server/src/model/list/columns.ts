@@ -139,8 +139,11 @@ class Chooser {
       const rank = this.#names[column]?.ranks.get("designator");
       const bonus = rank === undefined ? 0 : rank === 0 ? 0.35 : 0.15;
       const score = this.#designatorScore(profile, rank) + bonus;
+      // Packages (`RM5`) and type numbers have a designator's form, too.
+      const isOther = rank === undefined && this.#isNamed(column);
       const isOne =
-        profile.listed >= 0.5 || (rank === 0 && (profile.listed > 0.1 || profile.named >= 0.5));
+        profile.listed >= (isOther ? 0.8 : 0.5) ||
+        (rank === 0 && (profile.listed > 0.1 || profile.named >= 0.5));
       if (!isOne || score <= most) continue;
       most = score;
       best = column;

@@ -11,7 +11,7 @@ import { LineReader } from "./lines.ts";
 import type { ListProblem, OverrideProblem, PartsList } from "./partsList.ts";
 import { dropRepeatedList, findRepeats } from "./repeats.ts";
 import { findSections, HeaderLookup, type Section, sectionsBelow } from "./sections.ts";
-import { markupKind, plainKind } from "./textKind.ts";
+import { isRuled, markupKind, plainKind } from "./textKind.ts";
 
 /** Rows and cells beyond these numbers are not read (a problem says so), so that memory is bounded. */
 const LIMITS = { maxRows: 200_000, maxCells: 2_000_000 };
@@ -94,6 +94,8 @@ function readMarkdown(
   const lookup = new HeaderLookup(Object.values(options.columns ?? {}));
   const sections = readTables(text).flatMap((rows) => sectionsBelow(rows, lookup));
   const list = readSections(uri, text, encoding, "markdown", sections, lookup, options);
+  const header = headerWithoutLines(list, sections, lookup);
+  if (header) return unreadable(uri, text, encoding, NO_LINES, header.span);
   return (
     list ??
     unreadable(
@@ -103,6 +105,33 @@ function readMarkdown(
       `No table of this Markdown file has a column of designators, so it holds no parts list. Give one of its tables a column with designators such as R1, C2–C5.`,
     )
   );
+}
+
+const NO_LINES =
+  "This header has no lines of parts below it, so every part of the guide would be unknown. Write a line for each kind of part.";
+
+/** The header of a list that has nothing else yet. */
+function headerWithoutLines(
+  list: PartsList | undefined,
+  sections: readonly Section[],
+  lookup: HeaderLookup,
+): TableRow | undefined {
+  if (list)
+    return list.lines.length === 0 ? sections.find(({ header }) => header)?.header : undefined;
+  if (sections.some(({ rows }) => rows.some(isFilled))) return undefined;
+  return sections.find(({ header }) => header && namesDesignators(header, lookup))?.header;
+}
+
+function isFilled(row: TableRow): boolean {
+  return cellTexts(row).some((text) => text !== "");
+}
+
+function namesDesignators(header: TableRow, lookup: HeaderLookup): boolean {
+  return cellTexts(header).some((text) => lookup.of(text)?.ranks.has("designator"));
+}
+
+function cellTexts(row: TableRow): string[] {
+  return Array.from({ length: row.width }, (_, column) => row.cell(column)!.text);
 }
 
 function readDelimited(
@@ -115,7 +144,13 @@ function readDelimited(
   const table = readCsv(text, delimiter ?? ",", LIMITS);
   const lookup = new HeaderLookup(Object.values(options.columns ?? {}));
   const sections = findSections(table.rows, lookup);
-  const list = readSections(uri, text, encoding, "csv", sections, lookup, options);
+  // Without a delimiter only bare designators are a list; columns of blanks cannot be told apart.
+  const list =
+    delimiter === undefined && isRuled(text)
+      ? undefined
+      : readSections(uri, text, encoding, "csv", sections, lookup, options);
+  const header = headerWithoutLines(list, sections, lookup);
+  if (header) return unreadable(uri, text, encoding, NO_LINES, header.span);
   if (!list) {
     const message =
       delimiter !== undefined && sections.some(({ header }) => header)
@@ -221,9 +256,15 @@ function overrideProblems(found: readonly Columns[], overrides: Overrides): Over
   return unmatched.map((meaning) => ({ meaning, name: overrides[meaning]!, candidates }));
 }
 
-/** A list of which nothing is read; the finding stands at its first line, or at its name. */
-function unreadable(uri: string, text: string, encoding: string, message: string): PartsList {
-  const problem: ListProblem = { code: "unreadable-list", span: firstLine(text), message };
+/** A list of which nothing is read; unless told otherwise the finding stands at its first line. */
+function unreadable(
+  uri: string,
+  text: string,
+  encoding: string,
+  message: string,
+  span = firstLine(text),
+): PartsList {
+  const problem: ListProblem = { code: "unreadable-list", span, message };
   return {
     uri,
     text,

@@ -21,7 +21,7 @@ export function complaintsOf(
   const place = ({ start, end }: Span) => view.designatorPlace(start, end);
   const complaints: Complaint[] = [...list.problems];
   if (list.names.length === 0 && list.remarks.length === 0) {
-    return [...complaints, { span: cell.span, message: NO_NAMES }];
+    return complaints.length > 0 ? complaints : [{ span: cell.span, message: NO_NAMES }];
   }
   const told = new Set<string>();
   for (const remark of list.remarks) {

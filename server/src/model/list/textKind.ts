@@ -15,12 +15,17 @@ export function markupKind(text: string): string | undefined {
 
 /** Text in columns of blanks, or prose. */
 export function plainKind(text: string): string {
+  return isRuled(text)
+    ? "a text with columns made of blanks (fixed width)"
+    : "plain text without columns";
+}
+
+/** Whether a third of the lines or more have words parted by several blanks. */
+export function isRuled(text: string): boolean {
   const lines = text
     .slice(0, 100_000)
     .split(/\r\n?|\n/)
     .filter((line) => line.trim() !== "");
   const ruled = lines.filter((line) => /\S(?: {2,}|\t+ *)\S/.test(line.trim()));
-  return ruled.length >= lines.length / 3
-    ? "a text with columns made of blanks (fixed width)"
-    : "plain text without columns";
+  return ruled.length >= lines.length / 3;
 }
