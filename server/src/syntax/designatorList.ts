@@ -60,11 +60,14 @@ export function isDesignatorList(text: string): boolean {
 
 const within: Place = (start, end) => ({ start, end });
 
-const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e)\s/giu;
+const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e|\+)\s/giu;
 /** The common case, read without ado. */
 const PLAIN = /^[A-Z]{1,5}\d{1,6}(?:, ?[A-Z]{1,5}\d{1,6})*$/;
 const SIGN = "[-\\u2010-\\u2014\\u2212~～…]|\\.{2,3}";
 const SIGN_WORD = "to|through|thru|bis|tot|t/m|à|a|hasta|al|au";
+const NUMBER_RANGE = new RegExp(`^[1-9]\\d{0,3}(?:(?:${SIGN})\\d{1,4})?$`, "u");
+/** `R3toR5`. */
+const GLUED = /^(\p{Lu}{1,4}\d{1,6})(?:to|thru|through|bis|tot)(?:\p{Lu}{1,4})?\d{1,6}$/u;
 /** A range sign that stands alone between two words. */
 const LONE_SIGN = new RegExp(`^(?:${SIGN}|${SIGN_WORD})$`, "iu");
 const SIGNS = new RegExp(SIGN, "gu");
@@ -180,10 +183,19 @@ class ListReader {
         i++;
         continue;
       }
-      if (this.#single(words[i]!, true)) continue;
+      if (this.#single(words[i]!, true) || this.#letterAlone(words[i]!, words[i + 1])) continue;
       this.#remarks.push({ start: words[i]!.start, end: piece.end });
       return;
     }
+  }
+
+  /** The letters of `R 3` and `C 1–4`: the number is read next. */
+  #letterAlone(word: Span, next: Span | undefined): boolean {
+    const letters = this.#slice(word);
+    if (!next || !/^\p{Lu}{1,2}$/u.test(letters) || !NUMBER_RANGE.test(this.#slice(next)))
+      return false;
+    this.#carry({ letters, digits: "", suffix: "" });
+    return true;
   }
 
   /** `R1– R4` and `R1 –R4`. */
@@ -203,6 +215,8 @@ class ListReader {
     if (UNNUMBERED.test(marked)) return false;
     const text = marked.replace(FOOTNOTE, "");
     const whole: Span = { start: piece.start, end: piece.start + text.length };
+    const glued = GLUED.exec(text)?.[1];
+    if (glued !== undefined) return this.#gluedRange(whole, glued.length);
     const designator = this.#end(text);
     if (designator) {
       this.#carry(designator);
@@ -214,7 +228,7 @@ class ListReader {
       const to = { start: end + sign[0].length, end: whole.end };
       if (this.#range({ start: whole.start, end }, to)) return true;
     }
-    if (text.includes("/") && this.#slashed(whole)) return true;
+    if (/[/+]/.test(text) && this.#joined(whole)) return true;
     if (mustBeNumbered || !isWord(text)) return false;
     this.#words++;
     this.#letters = undefined;
@@ -223,27 +237,49 @@ class ListReader {
     return true;
   }
 
-  /** `Q1/Q2`, `C3/5/7`. */
-  #slashed(piece: Span): boolean {
-    const parts = this.#slice(piece).split("/");
-    if (!parts.every((part) => readDesignator(part) || /^\d{1,6}$/.test(part))) return false;
-    if (!readDesignator(parts[0]!) && this.#letters === undefined) return false;
-    let start = piece.start;
+  /** `R3toR5`, the first designator being `length` long. */
+  #gluedRange({ start, end }: Span, length: number): boolean {
+    const word = /^\p{Ll}+/u.exec(this.#text.slice(start + length, end))![0];
+    const middle = start + length;
+    return this.#range({ start, end: middle }, { start: middle + word.length, end });
+  }
+
+  /** `Q1/Q2`, `C3/5/7`, `Q1+Q2`. */
+  #joined(piece: Span): boolean {
+    const parts = this.#slice(piece).split(/[/+]/);
+    const ahead = this.#ahead();
+    const designators: Designator[] = [];
     for (const part of parts) {
-      const designator = this.#end(part)!;
+      const designator = ahead.#end(part);
+      if (!designator) return false;
+      ahead.#carry(designator);
+      designators.push(designator);
+    }
+    let start = piece.start;
+    for (const [i, designator] of designators.entries()) {
+      const end = start + parts[i]!.length;
       this.#carry(designator);
-      this.#add(nameOf(designator), this.#place(start, start + part.length));
-      start += part.length + 1;
+      this.#add(nameOf(designator), this.#place(start, end));
+      start = end + 1;
     }
     return true;
+  }
+
+  /** A reader that carries what this one does, to look ahead with. */
+  #ahead(): ListReader {
+    const ahead = new ListReader("", 1, within);
+    ahead.#letters = this.#letters;
+    ahead.#stem = this.#stem;
+    ahead.#padded = this.#padded;
+    return ahead;
   }
 
   #range(first: Span, second: Span): boolean {
     const from = this.#end(this.#slice(first));
     if (!from) return false;
-    const carried = new ListReader("", 1, within);
-    carried.#carry(from);
-    const to = carried.#end(this.#slice(second).replace(FOOTNOTE, ""));
+    const ahead = this.#ahead();
+    ahead.#carry(from);
+    const to = ahead.#end(this.#slice(second).replace(FOOTNOTE, ""));
     if (!to) return false;
     this.#carry(from);
     this.#expand(from, to, { start: first.start, end: second.end });
@@ -330,7 +366,10 @@ class ListReader {
 }
 
 function isWord(text: string): boolean {
-  return text.length >= 2 && text.length <= MAX_WORD && WORD.test(text);
+  if (text.length < 2 || text.length > MAX_WORD || !WORD.test(text)) return false;
+  // `R1/0207` is a part and its package.
+  const slash = text.indexOf("/");
+  return slash < 0 || !readDesignator(text.slice(0, slash));
 }
 
 function nameOf({ letters, digits, suffix }: Designator): string {

@@ -12,10 +12,10 @@ export interface Designator {
 }
 
 /**
- * The letters may hold digits and dashes (`BCD-IN1`, `Conn_01x04`), but no dash behind a digit:
- * `R1-R4` is a range.
+ * The letters may hold digits and dashes (`BCD-IN1`, `Conn_01x04`), but no dash behind a number and
+ * its suffix: `R1-R4` and `U3A-U3D` are ranges.
  */
-const DESIGNATOR = /^(\p{L}(?:(?:[\p{L}\d_$]|(?<!\d)-)*[\p{L}_$])?)(\d+)(\p{L}?)$/u;
+const DESIGNATOR = /^(\p{L}(?:(?:[\p{L}\d_$]|(?<!\d\p{L}?)-)*[\p{L}_$])?)(\d+)(\p{L}?)$/u;
 
 /** The common case, a good deal faster. */
 const PLAIN = /^([A-Z]{1,5})(\d+)([A-Z]?)$/;

@@ -4,6 +4,7 @@ import { designatorKey } from "../../syntax/designators.ts";
 import type { TableRow } from "../../syntax/tableRow.ts";
 import type { Span } from "../../text/span.ts";
 import { type Amount, readAmount } from "./amounts.ts";
+import { mendRanges } from "./brokenRanges.ts";
 import type { Columns } from "./columns.ts";
 import { isLeftOut, readOptional } from "./leftOut.ts";
 import { classLetters } from "./letters.ts";
@@ -56,9 +57,9 @@ export class LineReader {
   }
 
   #row(view: RowView): void {
-    const list = readDesignatorList(view.text("designator"), (start, end) =>
-      view.designatorPlace(start, end),
-    );
+    const text = view.text("designator");
+    const read = readDesignatorList(text, (start, end) => view.designatorPlace(start, end));
+    const list = mendRanges(read, text, ({ start, end }) => view.designatorPlace(start, end));
     if (isTitle(view, list) || isTotal(view, list)) return;
     const isHardware = list.names.length === 0 || isHardwareName(view, list);
     const names = isHardware ? [] : list.names;

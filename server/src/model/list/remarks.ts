@@ -1,6 +1,7 @@
 /** Complaints about texts in the designator column that are no designators. */
 import type { DesignatorList } from "../../syntax/designatorList.ts";
 import type { Span } from "../../text/span.ts";
+import { classesOfLetters } from "../../trade/classLetters.ts";
 import { isLeftOutCell, saysLeftOut, saysOptional } from "./fitting.ts";
 import { hasName } from "./rowKinds.ts";
 import type { RowView } from "./rowView.ts";
@@ -49,7 +50,14 @@ function complaint(text: string): string {
 
 /** One word with a figure in it: meant as a designator, or a value in the wrong cell. */
 function isMisspelt(text: string): boolean {
-  return /^\S*[\d?*]\S*$/.test(text) && !isHarmless(text);
+  const isWord = /^\S*[\d?*]\S*$/.test(text);
+  return (isWord || beginsWithDesignator(text)) && !isHarmless(text);
+}
+
+/** `R3to R5`, `R3:R5 and more`. */
+function beginsWithDesignator(text: string): boolean {
+  const letters = /^(\p{Lu}{1,4})\d/u.exec(text)?.[1];
+  return letters !== undefined && classesOfLetters(letters).length > 0;
 }
 
 /** Two words or more, and nothing else in the row that says what they are about. */
