@@ -69,12 +69,24 @@ describe("a text that is no designator", () => {
     expect(list.problems[0]!.message).toContain(says);
   });
 
-  test.each(["R3 (optional)", "R3*", "R3 DNP", "3x R3", "R3 (do not fit)", "-", ""])(
-    "%j is no finding",
-    (cell) => {
-      expect(findings(listOf(cell))).toEqual([]);
-    },
-  );
+  test.each([
+    "R3 (optional)",
+    "R3*",
+    "R3 DNP",
+    "1x R3",
+    "1 x R3",
+    "1 × R3",
+    "R3 (1x)",
+    "R3 (do not fit)",
+  ])("%j is R3 without a finding", (cell) => {
+    expect(lines(listOf(cell))).toEqual(["R1", "R3", "R2"]);
+    expect(findings(listOf(cell))).toEqual([]);
+  });
+
+  test.each(["-", "n/a", "*", ""])("%j is a part without a designator", (cell) => {
+    expect(listOf(cell).lines.map(({ designators }) => designators.length)).toEqual([1, 0, 1]);
+    expect(findings(listOf(cell))).toEqual([]);
+  });
 });
 
 describe("a row out of step with its header", () => {

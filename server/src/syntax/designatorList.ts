@@ -65,6 +65,7 @@ const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e|\+)\s/giu;
 const PLAIN = /^[A-Z]{1,5}\d{1,6}(?:, ?[A-Z]{1,5}\d{1,6})*$/;
 const SIGN = "[-\\u2010-\\u2014\\u2212~～…]|\\.{2,3}";
 const SIGN_WORD = "to|through|thru|bis|tot|t/m|à|a|hasta|al|au";
+const COUNT = /^(?:\d{1,4}[x×]?|[x×])$/iu;
 const NUMBER_RANGE = new RegExp(`^[1-9]\\d{0,3}(?:(?:${SIGN})\\d{1,4})?$`, "u");
 /** `R3toR5`. */
 const GLUED = /^(\p{Lu}{1,4}\d{1,6})(?:to|thru|through|bis|tot)(?:\p{Lu}{1,4})?\d{1,6}$/u;
@@ -183,10 +184,20 @@ class ListReader {
         i++;
         continue;
       }
+      if (this.#isCount(words, i)) {
+        this.#remarks.push(words[i]!);
+        continue;
+      }
       if (this.#single(words[i]!, true) || this.#letterAlone(words[i]!, words[i + 1])) continue;
       this.#remarks.push({ start: words[i]!.start, end: piece.end });
       return;
     }
+  }
+
+  /** The count of `3x R3` and `3 x R3`. */
+  #isCount(words: readonly Span[], i: number): boolean {
+    const isFirst = this.#names.length === 0 && i < 2 && i < words.length - 1;
+    return isFirst && COUNT.test(this.#slice(words[i]!));
   }
 
   /** The letters of `R 3` and `C 1–4`: the number is read next. */

@@ -71,7 +71,7 @@ function isHarmless(text: string): boolean {
     isLeftOutCell(text, true) ||
     saysLeftOut(text) ||
     saysOptional(text) ||
-    /^(?:[x×]?\s*\d{1,4}\s*[x×]?|[\p{P}\p{S}]+|opt|option)$/iu.test(text)
+    /^(?:[x×]?\s*\d{1,4}\s*[x×]?|[\p{P}\p{S}]+|x|opt|option)$/iu.test(text)
   );
 }
 
