@@ -251,12 +251,13 @@ describe("what people make of it", () => {
 
   test.each([
     ["quotes", '"'],
-    ["opened quotes", '"a\n'],
+    ["opened quotes", '"a cell that goes on and on\n'],
     ["quotes behind commas", ',"'],
     ["pairs of quotes", '""'],
     ["quotes and blanks", '"  '],
     ["delimiters", ","],
     ["line ends", "\n"],
+    ["rows", "R1,10k,a resistor of the metal film kind\n"],
     ["quotes and letters", '"a '],
   ])("a flood of %s takes time in step with its length", (_, unit) => {
     const time = (length: number) => {

@@ -206,6 +206,8 @@ class CsvRow implements TableRow {
   /** Start and end of each cell's content in turn. */
   readonly #bounds: readonly number[];
   readonly #doubled: ReadonlySet<number>;
+  /** A content's start, an index in it, and where in the source that is. */
+  #last: { start: number; index: number; at: number } | undefined;
 
   constructor(
     text: string,
@@ -244,8 +246,12 @@ class CsvRow implements TableRow {
 
   /** Source offset of the character `index` of a content with doubled quotes. */
   #behindQuotes(start: number, index: number): number {
-    let at = start;
-    for (let i = 0; i < index; i++) at += this.#text.startsWith('""', at) ? 2 : 1;
+    // Places are mostly asked for in their order: go on from the one before.
+    const last = this.#last;
+    const from = last && last.start === start && last.index <= index ? last : undefined;
+    let at = from?.at ?? start;
+    for (let i = from?.index ?? 0; i < index; i++) at += this.#text.startsWith('""', at) ? 2 : 1;
+    this.#last = { start, index, at };
     return at;
   }
 }
