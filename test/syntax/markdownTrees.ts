@@ -16,16 +16,31 @@ export type DialectNode = PartMarkNode | FigureNode | AlmostMarkNode;
 
 /** The tree that CommonMark and GFM alone give, without the transform that loses positions. */
 export function plainTree(text: string): Root {
-  return fromMarkdown(text, {
+  const root = fromMarkdown(text, {
     extensions: [gfm()],
     mdastExtensions: gfmFromMarkdown().map(({ transforms: _, ...extension }) => extension),
   });
+  endAtLineStarts(root);
+  return root;
+}
+
+/**
+ * A text that ends with a line end has its end at the next line's start or behind its indentation,
+ * as micromark has looked ahead or not: any construct that was tried over the line end decides it.
+ */
+function endAtLineStarts(node: Nodes): void {
+  if ("children" in node) for (const child of node.children) endAtLineStarts(child);
+  else if (node.type === "text" && /[\r\n]$/.test(node.value)) {
+    const { end } = node.position!;
+    node.position!.end = { line: end.line, column: 1, offset: end.offset! - (end.column - 1) };
+  }
 }
 
 /** Our tree as plain Markdown has it: neighbouring texts are one. */
 export function flattened(text: string): Root {
   const root = parseMarkdown(text, NO_LABELS);
   flatten(root);
+  endAtLineStarts(root);
   return root;
 }
 
