@@ -1,5 +1,7 @@
 /** Lists of which nothing can be read give one finding that says why and what to do. */
 import { describe, expect, test } from "vitest";
+import { kit } from "../checks/kit.ts";
+import { checkFixture, show } from "../fixture.ts";
 import { findings, lines, readList, readMarkdown } from "./reading.ts";
 
 const message = (text: string, name?: string) =>
@@ -34,6 +36,11 @@ describe("a header without lines", () => {
     expect(lines(readList("Ref,Qty,Value\nR1,1,10k\n"))).toEqual(["R1"]);
     expect(lines(readList("Ref,Qty,Value\n,4,screw\n"))).toEqual(["(screw)"]);
   });
+});
+
+test("a guide whose list has only its header is told so once", async () => {
+  const { found } = await checkFixture(kit("## A\n\n1. [R1–R4] [C1]", "Ref,Qty,Value"));
+  expect(show(found)).toEqual(["parts.csv:1:0-13 unreadable-list"]);
 });
 
 describe("a text that is no list", () => {
