@@ -22,9 +22,10 @@ export interface Diagnosis extends Location {
   readonly severity: Severity;
   readonly message: string;
   readonly related: readonly (Location & { readonly message: string })[];
-  readonly fixable: boolean;
   /** The fixes as the text stands now. */
   fixes(): readonly Fix[];
+  /** How many findings are left out in favour of this line that tells of them. */
+  readonly standsFor?: Readonly<Partial<Record<Severity, number>>>;
 }
 
 export interface ServiceSettings {
@@ -242,13 +243,13 @@ export class Service {
     const sorted = [...verdicts].sort(byPlace);
     const lines = this.lines(uri);
     if (!lines) return [];
-    const kept = sorted.length > MOST_FINDINGS ? worst(sorted, MOST_FINDINGS) : sorted;
+    const { kept, left } = worst(sorted, MOST_FINDINGS);
     const diagnoses: Diagnosis[] = [];
     for (const verdict of kept) {
       const diagnosis = this.#render(verdict, lines);
       if (!isRepeated(diagnoses, diagnosis)) diagnoses.push(diagnosis);
     }
-    if (kept.length < sorted.length) diagnoses.push(remainder(uri, sorted.length - kept.length));
+    if (left.length > 0) diagnoses.push(remainder(uri, left));
     return diagnoses;
   }
 
@@ -267,7 +268,6 @@ export class Service {
       span,
       ...lines.range(span),
       related,
-      fixable: fixes.length > 0,
       fixes: () => fixes.map((fix) => fix()).filter((fix) => fix !== undefined),
     };
   }
@@ -289,29 +289,36 @@ function compareText(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-/** The `most` severest, in their order. */
-function worst(sorted: readonly Verdict[], most: number): readonly Verdict[] {
+/** The `most` severest in their order, and what is left. */
+function worst(
+  sorted: readonly Verdict[],
+  most: number,
+): { kept: readonly Verdict[]; left: readonly Verdict[] } {
+  if (sorted.length <= most) return { kept: sorted, left: [] };
   const ranked = sorted.map((verdict, index) => ({ verdict, index }));
   ranked.sort((a, b) => RANK[a.verdict.severity] - RANK[b.verdict.severity] || a.index - b.index);
-  return ranked
-    .slice(0, most)
-    .sort((a, b) => a.index - b.index)
-    .map((one) => one.verdict);
+  const kept = ranked.slice(0, most).sort((a, b) => a.index - b.index);
+  return {
+    kept: kept.map((one) => one.verdict),
+    left: ranked.slice(most).map((one) => one.verdict),
+  };
 }
 
-function remainder(uri: string, count: number): Diagnosis {
+function remainder(uri: string, left: readonly Verdict[]): Diagnosis {
   const start = { line: 0, column: 0 };
+  const standsFor: Partial<Record<Severity, number>> = {};
+  for (const { severity } of left) standsFor[severity] = (standsFor[severity] ?? 0) + 1;
   return {
     code: "more-findings",
     severity: "information",
-    message: `${count} more findings are not shown. They come up as those above are dealt with.`,
+    message: `${left.length} more findings are not shown. They come up as those above are dealt with.`,
     uri,
     span: { start: 0, end: 0 },
     start,
     end: start,
     related: [],
-    fixable: false,
     fixes: () => [],
+    standsFor,
   };
 }
 

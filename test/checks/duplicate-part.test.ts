@@ -29,7 +29,7 @@ describe("Fitting a part twice", () => {
     );
     expect(diagnoses).toHaveLength(1);
     expect(diagnoses[0]!.related.map((one) => one.message)).toEqual(["First fitted in step 1.1."]);
-    expect(diagnoses[0]!.fixable).toBe(false);
+    expect(diagnoses[0]!.fixes()).toEqual([]);
   });
 
   test("by a set is mended by taking only the rest", async () => {

@@ -79,6 +79,6 @@ describe("A stated value differs from the list's", () => {
       kit("## Board\n\n1. Solder [R1, R2 = 4k7].", "Designator,Value\nR1,47k\nR2,10k"),
       CODE,
     );
-    expect(several.diagnoses.map((diagnosis) => diagnosis.fixable)).toEqual([false]);
+    expect(several.diagnoses.map((diagnosis) => diagnosis.fixes())).toEqual([[]]);
   });
 });

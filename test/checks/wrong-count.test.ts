@@ -50,6 +50,18 @@ describe("Pieces of hardware", () => {
     ).toHaveLength(1);
   });
 
+  test("are named by the first cell that no other line shares, so that the name is a key", async () => {
+    const list =
+      "Designator,Quantity,Value,Description,Part Number\n,2,bush,for M3,B-1\n,1,knob,with index,K-15\n,1,knob,with index,K-30";
+    const names = (await found("1. Start.", list)).map(
+      (text) => /\[1? ?2? ?× (.+)\]/.exec(text)?.[1],
+    );
+    expect(names).toEqual(["bush", "K-15", "K-30"]);
+    expect(
+      await found("1. Screw [2 × bush].\n2. Push [1 × K-15].\n3. Push [1 × K-30].", list),
+    ).toEqual([]);
+  });
+
   test("are not counted where the list gives no number or the line is optional", async () => {
     expect(await found("1. Use [2 × nut].", "Designator,Description\n,nut\n,bolt")).toEqual([]);
     const optional = "Designator,Quantity,Description,Fitted\n,2,nut,optional\n,1,bolt,yes";

@@ -216,6 +216,31 @@ describe("on a terminal", () => {
     expect(out.length).toBeGreaterThan(200_000);
     expect(JSON.parse(out).files[0].findings.length).toBeGreaterThanOrEqual(990);
   });
+
+  test("counts the findings that are too many to be shown", async () => {
+    const long = Array.from({ length: 1500 }, (_, i) => `${i + 1}. Solder [R${i + 10}].`).join(
+      "\n",
+    );
+    const folder = cli.folder({ ...clean, "guide.md": `${guide}${long}\n` });
+    const { files, summary } = JSON.parse((await cli.run(folder, "check", "--format=json")).out);
+    expect(summary).toEqual({ files: 1, errors: 1500, warnings: 0 });
+    expect(files[0].findings).toHaveLength(1001);
+    expect(files[0].findings.map((one: { code: string }) => one.code)).toContain("more-findings");
+  });
+
+  test("calls a finding fixable only where a fix exists", async () => {
+    const order = guide.replace("[R1, R2]", "[C1]").replace("Solder [C1].\n", "Solder [R1, R2].\n");
+    const noted = order.replace("2. ", "> **CAUTION: hot surface.** It burns. Wait.\n\n2. ");
+    for (const [text, expected] of [
+      [order, true],
+      [noted, false],
+    ] as const) {
+      const folder = cli.folder({ ...clean, "guide.md": text });
+      const { files } = JSON.parse((await cli.run(folder, "check", "--format=json")).out);
+      const found = files[0].findings.find((one: { code: string }) => one.code === "height-order");
+      expect(found.fixable).toBe(expected);
+    }
+  });
 });
 
 describe("kitquill check --fix", () => {
@@ -240,6 +265,18 @@ describe("kitquill check --fix", () => {
       await cli.run(folder, "check", "--fix");
       expect(readFileSync(join(folder, "guide.md"))).toEqual(encode(mended(crlf)));
     }
+  });
+
+  test("writes down what the front matter was read as, but guesses nothing", async () => {
+    const notes = "heights: { R1: 3 }\nclearence: { main: 20 mm }\n";
+    const text = guide.replace("title: Blinker\n", `title: Blinker\n${notes}`);
+    const folder = cli.folder({ ...clean, "guide.md": text });
+    const { out } = await cli.run(folder, "check", "--fix");
+    expect(out).toContain("1 fixed.");
+    expect(out).toContain("Did you mean `clearance`?");
+    expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(
+      text.replace("R1: 3 ", "R1: 3 mm "),
+    );
   });
 
   test("leaves files alone when there is nothing to fix", async () => {

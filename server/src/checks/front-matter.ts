@@ -30,7 +30,7 @@ function asFinding(uri: string, { span, message, suggestion }: FrontMatterProble
       ? [
           () => ({
             title: suggestion.title,
-            safe: false,
+            safe: suggestion.safe ?? false,
             edits: [{ uri, edits: [{ span: suggestion.span, text: suggestion.text }] }],
           }),
         ]

@@ -56,16 +56,17 @@ export function reportOf({ service, guide, diagnoses }: Checked, cwd: string): G
 }
 
 function findingOf(diagnosis: Diagnosis, service: Service, cwd: string): ReportedFinding {
-  const { code, severity, message, fixable, related, uri, start } = diagnosis;
+  const { code, severity, message, related, uri, start, standsFor } = diagnosis;
   const text = service.text(uri) ?? "";
   return {
     code,
     severity,
     message,
     ...placeOf(diagnosis, cwd),
-    fixable,
+    fixable: diagnosis.fixes().length > 0,
     related: related.map((one) => ({ message: one.message, ...placeOf(one, cwd) })),
     sourceLine: lineText(text, service.lines(uri), start.line),
+    ...(standsFor && { standsFor }),
   };
 }
 

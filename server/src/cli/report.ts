@@ -18,6 +18,8 @@ export interface ReportedFinding extends Place {
   readonly related: readonly (Place & { readonly message: string })[];
   /** The line of the file where it begins, without its line end. */
   readonly sourceLine: string;
+  /** The findings that are left out in favour of this one, by severity. */
+  readonly standsFor?: Readonly<Partial<Record<Severity, number>>>;
 }
 
 export interface GuideReport {
@@ -50,6 +52,12 @@ export function distinctFindings(report: Report): readonly ReportedFinding[] {
   return [...byFile.values()].flatMap((findings) => [...findings.values()]);
 }
 
+/** How many findings of a severity there are, those not shown included. */
 export function count(findings: readonly ReportedFinding[], severity: Severity): number {
-  return findings.filter((finding) => finding.severity === severity).length;
+  let sum = 0;
+  for (const finding of findings) {
+    if (finding.standsFor) sum += finding.standsFor[severity] ?? 0;
+    else if (finding.severity === severity) sum++;
+  }
+  return sum;
 }

@@ -1,4 +1,5 @@
-/** Finds the hardware line that an amount such as `6 × M3x10` means. */
+/** Finds the hardware line that an amount such as `6 × M3x10` means, and names lines so that they are found. */
+import type { ListLine } from "./list/partsList.ts";
 import type { Hardware } from "./parts.ts";
 
 /** Cells that may carry the name of a hardware line, in the order of trust. */
@@ -33,6 +34,27 @@ export class HardwareKeys {
       NAMING.some((meaning) => holdsWords(foldKey(cell(line, meaning)), key)),
     );
   }
+}
+
+/** Cells that people call a line by: a part number or a package says little. */
+const SPOKEN = ["value", "description", "part number"] as const;
+
+/**
+ * What each line is called in messages: the first of its cells that no other line shares, so that
+ * the name is also a key.
+ */
+export function hardwareNames(lines: readonly ListLine[]): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const line of lines) {
+    for (const key of new Set(SPOKEN.map((meaning) => foldKey(line.cells[meaning]?.text ?? "")))) {
+      counts.set(key, (counts.get(key) ?? 0) + 1);
+    }
+  }
+  return lines.map((line) => {
+    const texts = SPOKEN.map((meaning) => line.cells[meaning]?.text ?? "").filter(Boolean);
+    const own = texts.find((text) => counts.get(foldKey(text)) === 1);
+    return own ?? texts[0] ?? `line ${line.row}`;
+  });
 }
 
 function cell(hardware: Hardware, meaning: (typeof NAMING)[number] | "item"): string {

@@ -4,7 +4,7 @@ import { designatorKey, expandRange, readDesignator } from "../syntax/designator
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import { bodyHeight } from "../trade/bodyHeight.ts";
 import { partClass } from "../trade/partClass.ts";
-import { HardwareKeys } from "./hardwareKeys.ts";
+import { HardwareKeys, hardwareNames } from "./hardwareKeys.ts";
 import type { ListedDesignator, ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Height, Part } from "./parts.ts";
 import { slips } from "./slips.ts";
@@ -50,8 +50,9 @@ export class Kit {
       }
     }
     this.parts = parts;
+    const names = hardwareNames(lines.map(({ line }) => line));
     this.hardware = lines.map(({ line, list }, index) =>
-      hardwareOf(parts.length + index, line, list, notes),
+      hardwareOf(parts.length + index, names[index]!, line, list, notes),
     );
     this.#keys = new HardwareKeys(this.hardware);
     for (const part of parts) {
@@ -235,10 +236,13 @@ function classOf(line: ListLine, letters: string): string {
   });
 }
 
-function hardwareOf(id: number, line: ListLine, list: PartsList, notes: KitNotes): Hardware {
-  const { description, value } = line.cells;
-  const name =
-    description?.text || value?.text || line.cells["part number"]?.text || `line ${line.row}`;
+function hardwareOf(
+  id: number,
+  name: string,
+  line: ListLine,
+  list: PartsList,
+  notes: KitNotes,
+): Hardware {
   const hardware: Hardware = {
     kind: "hardware",
     id,

@@ -17,7 +17,13 @@ export interface Entry<T> {
 export interface FrontMatterProblem {
   readonly span: Span;
   readonly message: string;
-  readonly suggestion?: { readonly title: string; readonly span: Span; readonly text: string };
+  readonly suggestion?: {
+    readonly title: string;
+    readonly span: Span;
+    readonly text: string;
+    /** It only writes down what was read anyway; other suggestions are guesses. */
+    readonly safe?: true;
+  };
 }
 
 /** All spans are offsets in the page's text. A key that is absent or unusable leaves its list empty. */

@@ -147,7 +147,12 @@ export class ValueReader {
       this.#report({
         span: text.span,
         message: `\`${text.text}\` has no unit and is taken as millimetres. Write \`${text.text} mm\`.`,
-        suggestion: { title: `Write ${text.text} mm`, span: text.span, text: `${text.text} mm` },
+        suggestion: {
+          title: `Write ${text.text} mm`,
+          span: text.span,
+          text: `${text.text} mm`,
+          safe: true,
+        },
       });
     }
     return length?.mm;

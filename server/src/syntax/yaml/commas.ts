@@ -96,7 +96,7 @@ function reportJoin(entry: YamlEntry, cut: Cut, report: Report): void {
   report({
     span,
     message: `YAML parts entries at a comma, so it cuts \`${text}\` in two. Put it in quotes.`,
-    suggestion: { title: `Put ${text} in quotes`, span, text: quoteYaml(text) },
+    suggestion: { title: `Put ${text} in quotes`, span, text: quoteYaml(text), safe: true },
   });
 }
 
@@ -122,6 +122,7 @@ function reportDecimal(node: YamlNode, report: Report): void {
       title: `Put ${node.text} in quotes`,
       span: node.span,
       text: quoteYaml(node.text),
+      safe: true,
     },
   });
 }
