@@ -54,7 +54,7 @@ describe("a text that is no list", () => {
     ['{ "parts": [] }', "a JSON file"],
     ['[{"ref": "R1"}]', "a JSON file"],
     ["{\\rtf1 R1}", "a rich text document"],
-    ["Name,Town\nJones,Ely\nSmith,Ayr\n", "no parts list that can be read"],
+    ["Name,Town\nJones,Ely\nSmith,Ayr\n", "no parts can be told"],
   ])("%j", (text, says) => {
     expect(message(text)).toEqual([expect.stringContaining(says)]);
   });

@@ -119,6 +119,11 @@ describe("forms of lists and ranges", () => {
 });
 
 describe("problems", () => {
+  test("a range of one part is read and told", () => {
+    expect(names("J1-1")).toBe("J1");
+    expect(messages("J1-1")).toEqual([expect.stringContaining("J1-1 is a range of one part")]);
+  });
+
   test("a range that runs backwards is read and told", () => {
     expect(names("R7-R4")).toBe("R4 R5 R6 R7");
     expect(messages("R7-R4")).toEqual([expect.stringContaining("runs backwards")]);

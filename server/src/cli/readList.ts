@@ -13,7 +13,7 @@ export async function readList(uri: string, name: string, terminal: Terminal): P
   const list = readPartsList(uri, bytes, { columns: {} });
   if (list.format === "unreadable") {
     const why = list.problems[0]?.message ?? "It cannot be read.";
-    throw new UsageError(`\`${name}\` is no parts list that can be read. ${why}`);
+    throw new UsageError(`\`${name}\` cannot be used as a parts list. ${why}`);
   }
   const lines = new LineIndex(list.text);
   for (const { code, span, message } of list.problems) {

@@ -311,6 +311,12 @@ class ListReader {
     const room = this.#most - this.#names.length + 1;
     const forward = expandRange(from, to, room);
     if (forward) {
+      if (forward.size === 1) {
+        this.#report(
+          span,
+          `${text} is a range of one part and read as ${nameOf(from)}. Write ${nameOf(from)}, or correct its last number.`,
+        );
+      }
       for (const name of forward.names) this.#add(name, span);
       return;
     }

@@ -154,8 +154,8 @@ function readDelimited(
   if (!list) {
     const message =
       delimiter !== undefined && sections.some(({ header }) => header)
-        ? `No column of this table holds designators, so it is no parts list that can be read. Add a column with designators such as R1, C2–C5.`
-        : `This is ${plainKind(text)}, no parts list that can be read. ${ADVICE}`;
+        ? `No column of this table holds designators, so it is no parts list. Add a column with designators such as R1, C2–C5.`
+        : `This is ${plainKind(text)}, in which no parts can be told for certain. ${ADVICE}`;
     return unreadable(uri, text, encoding, message);
   }
   const problems: ListProblem[] = [];
