@@ -62,6 +62,16 @@ describe("Pieces of hardware", () => {
     ).toEqual([]);
   });
 
+  test("are shown as a mark could name them, or without an example", async () => {
+    const list =
+      'Designator,Item,Quantity,Value,Description\n,7,1,knob,"for 6 mm, black"\n,8,1,knob,"for 6 mm, red"\n,,1,"tape, thin",';
+    expect(await found("1. Start.", list)).toEqual([
+      "warning: The list supplies 1 × for 6 mm, black, and no step uses any. Mark them where they go, as in [1 × item 7].",
+      "warning: The list supplies 1 × for 6 mm, red, and no step uses any. Mark them where they go, as in [1 × item 8].",
+      "warning: The list supplies 1 × tape, thin, and no step uses any. Mark them where they go.",
+    ]);
+  });
+
   test("are not counted where the list gives no number or the line is optional", async () => {
     expect(await found("1. Use [2 × nut].", "Designator,Description\n,nut\n,bolt")).toEqual([]);
     const optional = "Designator,Quantity,Description,Fitted\n,2,nut,optional\n,1,bolt,yes";

@@ -1,5 +1,6 @@
 /** A mark names a designator that no list has, or hardware that no line (or several) fits. */
 import type { Guide, ResolvedItem, ResolvedMark } from "../model/guide.ts";
+import { writtenKey } from "../model/hardwareKeys.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Hardware } from "../model/parts.ts";
 import { readDesignator } from "../syntax/designators.ts";
@@ -193,18 +194,9 @@ function changeKey(
   hardware: Hardware,
   guide: Guide,
 ): Fix | undefined {
-  const own = keysOf(hardware.line).find((text) => isOnlyIn(text, hardware, guide));
-  const number = hardware.line.cells.item?.text;
-  const key = own ?? (number ? `item ${number}` : undefined);
-  if (key === undefined || /[[\],=<>`*_\\]/.test(key)) return undefined;
+  const key = writtenKey(hardware, guide.hardware);
+  if (key === undefined) return undefined;
   return replace(resolved.piece, amount.keySpan, key, `Change to ${key}`);
-}
-
-function isOnlyIn(text: string, hardware: Hardware, guide: Guide): boolean {
-  const wanted = fold(text);
-  return guide.hardware.every(
-    (other) => other === hardware || keysOf(other.line).every((key) => fold(key) !== wanted),
-  );
 }
 
 function keysOf(line: ListLine): string[] {

@@ -1,5 +1,6 @@
 /** Screws, washers, wire: the steps use more than the list supplies, or leave some over. */
 import type { Guide, Use } from "../model/guide.ts";
+import { writtenKey } from "../model/hardwareKeys.ts";
 import type { Hardware } from "../model/parts.ts";
 import type { Anchor, Check, Finding, Related } from "./check.ts";
 import { cellAt, useAt } from "./places.ts";
@@ -89,15 +90,17 @@ function* leftOver(hardware: Hardware, guide: Guide): Iterable<Finding> {
   yield {
     at: cellAt(hardware.list, line, "quantity", "part number", "value", "description"),
     severity: guide.reachesEnd ? "warning" : "information",
-    message: () => leftOverMessage(hardware, used, left),
+    message: () => leftOverMessage(hardware, used, left, guide),
     related: usedElsewhere(hardware, uses),
   };
 }
 
-function leftOverMessage(hardware: Hardware, used: number, left: number): string {
+function leftOverMessage(hardware: Hardware, used: number, left: number, guide: Guide): string {
   const supplied = pieces(hardware.supplied ?? 0, hardware);
   if (used === 0) {
-    return `The list supplies ${supplied}, and no step uses any. Mark them where they go, as in [${supplied}].`;
+    const key = writtenKey(hardware, guide.hardware);
+    const example = key ? `, as in [${hardware.supplied} × ${key}]` : "";
+    return `The list supplies ${supplied}, and no step uses any. Mark them where they go${example}.`;
   }
   return `The list supplies ${supplied}, the guide uses ${used}, so ${left} ${left === 1 ? "is" : "are"} left over. Mark where they go, or list them as spares.`;
 }

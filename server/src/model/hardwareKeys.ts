@@ -57,6 +57,23 @@ export function hardwareNames(lines: readonly ListLine[]): readonly string[] {
   });
 }
 
+/** The signs of a key that would end it, or the mark, or be Markdown. */
+const NO_KEY = /[[\],=<>`*_\\|]/;
+
+/** A text for a mark that means this line and no other; undefined where none can be written. */
+export function writtenKey(hardware: Hardware, all: readonly Hardware[]): string | undefined {
+  const texts = [...SPOKEN, "package" as const].map((meaning) => cell(hardware, meaning));
+  const own = texts.find((text) => {
+    const key = foldKey(text);
+    if (key === "" || NO_KEY.test(text)) return false;
+    return all.every(
+      (other) => other === hardware || !NAMING.some((m) => foldKey(cell(other, m)) === key),
+    );
+  });
+  const item = cell(hardware, "item");
+  return own ?? (item && !NO_KEY.test(item) ? `item ${item}` : undefined);
+}
+
 function cell(hardware: Hardware, meaning: (typeof NAMING)[number] | "item"): string {
   return hardware.line.cells[meaning]?.text ?? "";
 }
