@@ -49,6 +49,16 @@ describe("A missing part", () => {
     expect(await messages(kit(body, list), CODE)).toEqual([]);
   });
 
+  test("is not told of again where a mark names it by a slip of the pen", async () => {
+    const list = "Designator,Value\nC26,47n\nC1,100n\nR1,1k";
+    const slip = kit("## Board\n\n1. Solder [C62, R1].", list);
+    expect(await messages(slip, "unknown-part")).toEqual([expect.stringContaining("C26?")]);
+    expect(await messages(slip, CODE)).toEqual([
+      expect.stringContaining("1 part of the list is fitted in no step: C1."),
+      expect.stringContaining("No step of the guide fits C1"),
+    ]);
+  });
+
   test("bears the name of its board", async () => {
     const list = "Designator,Value,Board\nR1,1k,main\nR1,1k,relay";
     const found = await messages(kit("## Board\n\n1. Solder [main/R1].", list), CODE);

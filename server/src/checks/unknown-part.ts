@@ -74,6 +74,12 @@ function unknownName(
     get related() {
       return nearestCell(near()[0], unknown, guide);
     },
+    /** The part that was meant most likely: that no step fits it is the same slip. */
+    get explains() {
+      const [meant] = near();
+      const part = meant === undefined ? undefined : guide.find(meant, unknown.board || undefined);
+      return part ? [part] : [];
+    },
     get fixes() {
       if (item.item.kind !== "part" && item.item.kind !== "group") return [];
       return near().map((name) => () => rename(resolved, unknown, name));
