@@ -154,6 +154,6 @@ describe("a text cut into pieces", () => {
     sequence.edit(4, 9, "");
     finish(sequence);
     expect(reads).toBeLessThan(20);
-    expect(sequence.pieces.flatMap(({ digest }) => digest.facts).length).toBe(401);
+    expect(sequence.pieces.flatMap(({ digest }) => digest.facts).length).toBe(602);
   });
 });

@@ -5,8 +5,10 @@ import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from ".
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
+import type { Language } from "./language.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
+import type { TextBlock } from "./prose.ts";
 
 /** A page of the guide: one Markdown file. */
 export interface Page {
@@ -26,6 +28,8 @@ export interface GuidePiece {
   readonly facts: PieceFacts;
   readonly steps: readonly Step[];
   readonly marks: readonly ResolvedMark[];
+  /** Its blocks of text in order, with words and sentences; read when asked for. */
+  readonly prose: readonly TextBlock[];
 }
 
 /** A place that stays true while the text around it changes. */
@@ -41,6 +45,8 @@ export interface Step {
   readonly stage: Stage;
   /** `4.2`, sub-step `4.2.1`; follows edits, so read it late. */
   readonly number: string;
+  /** The blocks of text that belong to it, those of its notes and pictures' captions included. */
+  readonly prose: readonly TextBlock[];
 }
 
 export interface Stage {
@@ -106,6 +112,8 @@ export interface Guide {
   readonly boards: readonly string[];
   readonly stages: readonly Stage[];
   readonly settings: GuideSettings;
+  /** Language of its words; undefined for one that has no word lists, where nothing is said of them. */
+  readonly language: Language | undefined;
   /** Uses of a part or hardware line in document order. */
   uses(supply: Supply): readonly Use[];
   /** The part of that name; `board` only where the mark or stage names one. */

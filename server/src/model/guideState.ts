@@ -8,9 +8,11 @@ import type { Piece } from "../syntax/pieces.ts";
 import type { Guide, GuideSettings, Step, Use } from "./guide.ts";
 import type { GuidePage } from "./guidePage.ts";
 import type { Kit } from "./kit.ts";
+import { type Language, languageOf } from "./language.ts";
 import type { ListLine } from "./list/partsList.ts";
 import type { Part, Supply } from "./parts.ts";
 import { type Label, type MarkNode, PieceNode, type StepNode, UseNode } from "./pieceNode.ts";
+import { ProseShelf } from "./prose.ts";
 import { resolveSet } from "./resolve.ts";
 import { buildStages, StageNode } from "./stageNode.ts";
 import { UseIndex } from "./useIndex.ts";
@@ -38,6 +40,7 @@ export class GuideState implements Guide {
   #labelled = new Set<PieceNode>();
   #labels: Map<string, Label[]> | undefined;
   #fresh = true;
+  readonly #shelf = new ProseShelf();
 
   constructor(pages: readonly GuidePage[], kit: Kit, settings: GuideSettings) {
     this.pages = pages;
@@ -52,6 +55,10 @@ export class GuideState implements Guide {
 
   get frontMatter(): FrontMatter {
     return this.pages[0]!.frontMatter!;
+  }
+
+  get language(): Language | undefined {
+    return languageOf(this.frontMatter);
   }
 
   get lists() {
@@ -169,7 +176,7 @@ export class GuideState implements Guide {
   }
 
   #admit(page: GuidePage, cut: Piece<PieceFacts>, board: string | undefined): PieceNode {
-    const node = new PieceNode(page, cut, this.#kit, board);
+    const node = new PieceNode(page, cut, this.#kit, this.#shelf, board);
     this.#nodes.set(cut, node);
     this.#index.add(node.uses);
     if (node.dynamic.length > 0) this.#dynamic.add(node);

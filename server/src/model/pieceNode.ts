@@ -14,6 +14,7 @@ import type { Span } from "../text/span.ts";
 import type { GuidePiece, Page, ResolvedItem, ResolvedMark, Stage, Step, Use } from "./guide.ts";
 import type { Kit } from "./kit.ts";
 import type { Supply } from "./parts.ts";
+import type { ProseShelf, TextBlock } from "./prose.ts";
 import { amountOf, isDynamic, resolveItem, spanOfSupply } from "./resolve.ts";
 
 /** What stands in a piece, in order, as far as stages are built from it. */
@@ -35,6 +36,10 @@ export class StepNode implements Step {
     this.piece = piece;
     this.fact = fact;
     this.index = index;
+  }
+
+  get prose(): readonly TextBlock[] {
+    return this.piece.prose.filter((block) => block.step === this);
   }
 
   get number(): string {
@@ -88,6 +93,7 @@ export class PieceNode implements GuidePiece {
   readonly page: Page;
   readonly cut: Piece<PieceFacts>;
   readonly kit: Kit;
+  readonly #shelf: ProseShelf;
   /** Board in force where the piece begins, and where it ends. */
   readonly boardBefore: string | undefined;
   boardAfter: string | undefined;
@@ -103,10 +109,17 @@ export class PieceNode implements GuidePiece {
   /** The step that is open where facts are taken; a heading closes it. */
   #step: StepNode | undefined;
 
-  constructor(page: Page, cut: Piece<PieceFacts>, kit: Kit, board: string | undefined) {
+  constructor(
+    page: Page,
+    cut: Piece<PieceFacts>,
+    kit: Kit,
+    shelf: ProseShelf,
+    board: string | undefined,
+  ) {
     this.page = page;
     this.cut = cut;
     this.kit = kit;
+    this.#shelf = shelf;
     this.boardBefore = board;
     this.boardAfter = board;
     const { facts } = cut.digest;
@@ -124,6 +137,10 @@ export class PieceNode implements GuidePiece {
 
   get facts(): PieceFacts {
     return this.cut.digest;
+  }
+
+  get prose(): readonly TextBlock[] {
+    return this.#shelf.of(this);
   }
 
   /** The uses that the items of the marks amount to now. */
@@ -181,6 +198,9 @@ export class PieceNode implements GuidePiece {
         this.entries.push({ kind: "head", fact });
         return;
       case "mention":
+      case "text":
+      case "row":
+      case "picture":
         return;
     }
   }

@@ -2,6 +2,9 @@
 import type {
   Blockquote,
   Heading,
+  Image,
+  ImageReference,
+  Link,
   List,
   ListItem,
   Node,
@@ -9,11 +12,13 @@ import type {
   Parent,
   Root,
   RootContent,
+  Table,
+  TableRow,
 } from "mdast";
 import type { Span } from "../text/span.ts";
 import { readComments } from "./checkerComment.ts";
 import { MOVING_ROLES, type SyntaxProblem } from "./dialect.ts";
-import type { Fact, NoteFact, PieceFacts } from "./facts.ts";
+import type { Fact, NoteFact, PieceFacts, TextFact, TextRun } from "./facts.ts";
 import { definedLabels, definitionProblems, parseMarkdown } from "./markdown.ts";
 import { readMentions } from "./mentions.ts";
 import { readAlert, readSignal } from "./signalWords.ts";
@@ -56,6 +61,10 @@ class Digester {
   #depth = 0;
   /** How many blocks enclose the current node. */
   #nesting = 0;
+  /** How many quotes enclose the current node. */
+  #quotes = 0;
+  /** Runs of the block of text that is being read. */
+  #runs: TextRun[] = [];
 
   constructor(text: string, end: number) {
     this.#text = text;
@@ -87,13 +96,13 @@ class Digester {
     switch (node.type) {
       case "heading":
         if (this.#nesting === 1) this.#heading(node);
-        this.#leaf(node, node);
+        this.#leaf(node, node, "heading");
         return;
       case "paragraph":
-        this.#leaf(node, node);
+        this.#leaf(node, node, "paragraph");
         return;
-      case "tableRow":
-        this.#leaf(node, node);
+      case "table":
+        this.#table(node);
         return;
       case "list":
         this.#list(node);
@@ -140,7 +149,7 @@ class Digester {
   /** A bullet is a step of its own where its first line marks parts. */
   #bullet(item: ListItem): void {
     const [first, ...others] = item.children;
-    if (first?.type === "paragraph") this.#leaf(first, item);
+    if (first?.type === "paragraph") this.#leaf(first, item, "bullet");
     else if (first) this.#block(first);
     for (const node of others) this.#block(node);
   }
@@ -148,7 +157,9 @@ class Digester {
   #quote(quote: Blockquote): void {
     const note = this.#note(quote);
     if (note) this.#facts.push(note);
+    this.#quotes++;
     this.#blocks(quote);
+    this.#quotes--;
   }
 
   #note(quote: Blockquote): NoteFact | undefined {
@@ -163,14 +174,43 @@ class Digester {
     return opening && { kind: "note", span, ...opening, alert: false };
   }
 
+  #table(table: Table): void {
+    for (const row of table.children) {
+      if (startOf(row) >= this.#end) break;
+      this.#openStep(row, row);
+      this.#row(row, row === table.children[0]);
+    }
+  }
+
+  #row(row: TableRow, header: boolean): void {
+    this.#facts.push({ kind: "row", span: spanOf(row), header, cells: row.children.map(spanOf) });
+    for (const cell of row.children) this.#words(cell, "cell");
+  }
+
   /** A block without blocks inside: `whole` is what becomes a step if it moves parts. */
-  #leaf(node: Parent, whole: Node): void {
+  #leaf(node: Parent, whole: Node, block: TextFact["block"]): void {
+    this.#openStep(node, whole);
+    this.#words(node, block);
+  }
+
+  #openStep(node: Parent, whole: Node): void {
     const moves = this.#depth === 0 ? movesParts(node) : "no";
     if (moves !== "no") {
       const certain = moves === "yes";
       this.#facts.push({ kind: "step", span: spanOf(whole), depth: 0, source: "block", certain });
     }
+  }
+
+  #words(node: Parent, block: TextFact["block"]): void {
+    const runs: TextRun[] = [];
+    const quoted = this.#quotes > 0;
+    this.#facts.push({ kind: "text", span: spanOf(node), block, quoted, runs });
+    this.#runs = runs;
     this.#inlines(node);
+  }
+
+  #run(kind: TextRun["kind"], node: Node): void {
+    this.#runs.push({ kind, span: spanOf(node) });
   }
 
   #inlines(parent: Parent): void {
@@ -180,10 +220,12 @@ class Digester {
   #inline(node: Nodes): void {
     switch (node.type) {
       case "partMark":
+        this.#run("mark", node);
         this.#facts.push({ kind: "mark", mark: node.mark });
         this.#problems.push(...(node.mark.problems ?? []));
         return;
       case "figure":
+        this.#run("figure", node);
         this.#facts.push({ kind: "figure", figure: node.figure });
         this.#problems.push(...(node.figure.problems ?? []));
         return;
@@ -191,6 +233,7 @@ class Digester {
         this.#problems.push(node.problem);
         return;
       case "text":
+        this.#run("text", node);
         this.#facts.push(
           ...readMentions(this.#text.slice(startOf(node), endOf(node)), startOf(node)),
         );
@@ -198,9 +241,34 @@ class Digester {
       case "html":
         this.#comments(node, true);
         return;
+      case "inlineCode":
+        this.#run("code", node);
+        return;
+      case "image":
+      case "imageReference":
+        this.#picture(node);
+        return;
+      case "link":
+        if (this.#isAddress(node)) this.#run("address", node);
+        else this.#inlines(node);
+        return;
       default:
         if ("children" in node) this.#inlines(node);
     }
+  }
+
+  /** A link that shows its own address: `<https://…>`, a bare one, or the address as its text. */
+  #isAddress(link: Link): boolean {
+    if (this.#text[startOf(link)] !== "[") return true;
+    const [first] = link.children;
+    return first?.type === "text" && first.value === link.url;
+  }
+
+  #picture(node: Image | ImageReference): void {
+    this.#run("picture", node);
+    const target =
+      node.type === "image" ? { url: node.url } : { label: node.identifier.toUpperCase() };
+    this.#facts.push({ kind: "picture", span: spanOf(node), alt: node.alt ?? "", target });
   }
 
   #comments(node: Node, inline: boolean): void {

@@ -13,7 +13,10 @@ export type Fact =
   | FigureFact
   | MentionFact
   | NoteFact
-  | CommentFact;
+  | CommentFact
+  | TextFact
+  | RowFact
+  | PictureFact;
 
 /** A heading of the page itself; headings inside quotes and lists are no facts. */
 export interface HeadingFact {
@@ -69,6 +72,45 @@ export interface CommentFact {
   /** Inside a step's own line; otherwise it stands before what it concerns. */
   readonly inline: boolean;
   readonly comment: CheckerComment;
+}
+
+/**
+ * A smallest block of text: what a reader takes in as one paragraph, heading, bullet or table cell.
+ * Its words are not kept, only where they stand; `model/prose.ts` reads them.
+ */
+export interface TextFact {
+  readonly kind: "text";
+  readonly span: Span;
+  readonly block: "paragraph" | "heading" | "bullet" | "cell";
+  /** Inside a blockquote, be it a hazard note or not. */
+  readonly quoted: boolean;
+  /** In order, without overlap; what lies between them is Markdown's signs and HTML. */
+  readonly runs: readonly TextRun[];
+}
+
+/** A stretch of a block: words, or something that stands among them. */
+export interface TextRun {
+  readonly span: Span;
+  readonly kind: "text" | "mark" | "figure" | "code" | "picture" | "address";
+}
+
+/** A row of a table. The row with `header` opens its table; a block per cell follows the fact. */
+export interface RowFact {
+  readonly kind: "row";
+  readonly span: Span;
+  readonly header: boolean;
+  /** From cell to cell, the bars around them included as Markdown has it; empty cells too. */
+  readonly cells: readonly Span[];
+}
+
+/** A picture of Markdown, `![text](file)` or `![text][label]`. */
+export interface PictureFact {
+  readonly kind: "picture";
+  readonly span: Span;
+  /** The alternative text; empty when there is none. */
+  readonly alt: string;
+  /** The address as a reader's program would follow it, or the label whose definition gives it. */
+  readonly target: { readonly url: string } | { readonly label: string };
 }
 
 /** A comment for the checker; other HTML comments are no facts. */

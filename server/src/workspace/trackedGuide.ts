@@ -142,6 +142,7 @@ export class TrackedGuide {
       ...this.#pages,
       ...lists.flatMap((entry) => [entry.list, entry.board]),
       heightTolerance,
+      notes.language?.value,
       JSON.stringify(
         [notes.heights, notes.offBoard, notes.spares, notes.clearance].map(stripSpans),
       ),
