@@ -17,6 +17,8 @@ export interface Parameter {
    * `either` only where neither holds over the range. Words have no tolerance and say `either`.
    */
   readonly trend: Trend;
+  /** The words that it takes, where they are a short list. */
+  readonly keys?: readonly string[];
   /** Taken where the argument is left out; only parameters at the end have one. */
   readonly default?: number | string;
 }
@@ -66,8 +68,13 @@ export function number(
   return { name, meaning, unit, trend, ...(standard !== undefined && { default: standard }) };
 }
 
-/** A parameter that takes a key, such as a thread. */
-export function word(name: string, meaning: string, standard?: string): Parameter {
+/** A parameter that takes a word: one of the keys. */
+export function word(
+  name: string,
+  meaning: string,
+  keys: readonly string[],
+  standard?: string,
+): Parameter {
   const rest = standard !== undefined && { default: standard };
-  return { name, meaning, unit: "word", trend: "either", ...rest };
+  return { name, meaning, unit: "word", trend: "either", keys, ...rest };
 }
