@@ -1,10 +1,11 @@
 // Writes what is told about the checks in several places from the checks themselves: the index of
-// their pages, the table in the README, and the settings schema. `--check` writes nothing and fails
-// when one of them is out of date.
+// their pages, the table in the README, and the settings schema; and the reference page of the trade
+// functions from their registry. `--check` writes nothing and fails when one is out of date.
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import { functionsPage } from "./functionsPage.mjs";
 import { ROOT } from "./run.mjs";
 
 const PAGES = "server/docs/checks";
@@ -18,11 +19,12 @@ const GROUPS = [
 const BEGIN = "<!-- checks:begin -->";
 const END = "<!-- checks:end -->";
 
-/** The checks' own accounts of themselves, by code. */
-async function readMetas() {
-  const outfile = join(ROOT, `node_modules/.kitquill-checks-${process.pid}.mjs`);
+/** What a module of the server exports. */
+async function load(path) {
+  const name = path.replaceAll("/", "-");
+  const outfile = join(ROOT, `node_modules/.kitquill-${name}-${process.pid}.mjs`);
   await build({
-    entryPoints: [join(ROOT, "server/src/checks/all.ts")],
+    entryPoints: [join(ROOT, `server/src/${path}.ts`)],
     outfile,
     bundle: true,
     format: "esm",
@@ -30,12 +32,17 @@ async function readMetas() {
     logLevel: "error",
   });
   try {
-    const { CHECKS } = await import(pathToFileURL(outfile).href);
-    const metas = CHECKS.map((check) => check.meta);
-    return metas.sort((a, b) => (a.code < b.code ? -1 : 1));
+    return await import(pathToFileURL(outfile).href);
   } finally {
     rmSync(outfile);
   }
+}
+
+/** The checks' own accounts of themselves, by code. */
+async function readMetas() {
+  const { CHECKS } = await load("checks/all");
+  const metas = CHECKS.map((check) => check.meta);
+  return metas.sort((a, b) => (a.code < b.code ? -1 : 1));
 }
 
 function settingOf(meta) {
@@ -95,11 +102,13 @@ function manifest(metas) {
 }
 
 const metas = await readMetas();
+const { FUNCTION_GROUPS } = await load("trade/functions/all");
 const stale = [];
 for (const [path, write] of [
   [`${PAGES}/README.md`, indexPage],
   ["package.json", manifest],
   ["README.md", readme],
+  ["server/docs/functions.md", () => functionsPage(FUNCTION_GROUPS)],
 ]) {
   const text = write(metas);
   if (text === read(path)) continue;
@@ -123,5 +132,7 @@ if (process.argv.includes("--check") && stale.length > 0) {
   process.exit(1);
 }
 console.log(
-  stale.length > 0 ? `Written: ${stale.join(", ")}.` : "The docs of the checks are up to date.",
+  stale.length > 0
+    ? `Written: ${stale.join(", ")}.`
+    : "The docs of checks and functions are up to date.",
 );

@@ -55,14 +55,14 @@ const TAPPING: { readonly [thread: string]: number } = {
 /** The fit that a word means: ISO 273 says fine, medium, coarse; ASME B18.2.8 close, normal, loose. */
 export function readFit(word: string): Fit | undefined {
   const folded = word.trim().toLowerCase();
-  return FITS.find((fit) => fit === folded) ?? AMERICAN[folded];
+  return FITS.find((fit) => fit === folded) ?? AMERICAN.get(folded);
 }
 
-const AMERICAN: { readonly [word: string]: Fit } = {
-  close: "fine",
-  normal: "medium",
-  loose: "coarse",
-};
+const AMERICAN = new Map<string, Fit>([
+  ["close", "fine"],
+  ["normal", "medium"],
+  ["loose", "coarse"],
+]);
 
 /** Diameter in m of the hole a screw passes through. Source: ISO 273, ASME B18.2.8. */
 export function clearanceHole({ name }: Thread, fit: Fit): number {

@@ -26,9 +26,9 @@ const TABLE: readonly PackageTorque[] = [
 const CLAMPED = /(?<![a-z\d])(?:TO-?126|SOT-?32|SOT-?227|TO-?66|TO-?218|TO-?225)(?!\d)/i;
 
 const NAMED: readonly (readonly [RegExp, string])[] = [
-  [/(?<![a-z\d])TO-?220/i, "TO-220"],
-  [/(?<![a-z\d])TO-?247/i, "TO-247"],
-  [/(?<![a-z\d])TO-?264/i, "TO-264"],
+  [/(?<![a-z\d])TO-?220(?!\d)/i, "TO-220"],
+  [/(?<![a-z\d])TO-?247(?!\d)/i, "TO-247"],
+  [/(?<![a-z\d])TO-?264(?!\d)/i, "TO-264"],
   [/(?<![a-z\d])(?:TO-?3-?P|TO-?3PN|SC-?65)(?![a-z\d])/i, "TO-3P"],
   [/(?<![a-z\d])MT-?200(?!\d)/i, "MT-200"],
   [/(?<![a-z\d])(?:TO-?3|TO-?204)(?![a-z\d])/i, "TO-3"],

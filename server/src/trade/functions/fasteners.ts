@@ -14,11 +14,13 @@ import { THREAD_NAMES, type Thread, threadIn } from "../fasteners/threads.ts";
 import { type Argument, number, type TradeFunction, word } from "./function.ts";
 
 export const THREAD = word("thread", "thread of the screw", THREAD_NAMES);
-const METRIC = word(
-  "thread",
-  "thread of the screw",
-  THREAD_NAMES.filter((name) => name.startsWith("M")),
-);
+
+/** A thread for which a table has a size. */
+function threadWith(size: (thread: Thread) => number) {
+  const keys = THREAD_NAMES.filter((name) => Number.isFinite(ofThread(name, size)));
+  return word("thread", "thread of the screw", keys);
+}
+
 const SIZES = "Coarse metric threads M1.6 to M12";
 
 /** Of the thread that a word names; NaN for one that is not known. */
@@ -54,7 +56,10 @@ const tapping: TradeFunction = {
 
 const key: TradeFunction = {
   name: "hexKey",
-  parameters: [METRIC, word("head", "socket or countersunk", HEADS, "socket")],
+  parameters: [
+    threadWith((thread) => hexKey(thread, "socket")),
+    word("head", "socket or countersunk", HEADS, "socket"),
+  ],
   unit: "m",
   summary: "Width of the key for a screw with a hexagon socket.",
   source: "ISO 4762 for socket heads, ISO 10642 for countersunk heads",
@@ -75,7 +80,7 @@ function size(
 ): TradeFunction {
   return {
     name,
-    parameters: [METRIC],
+    parameters: [threadWith(compute)],
     unit: "m",
     summary,
     source,
@@ -87,7 +92,10 @@ function size(
 
 const screwLength: TradeFunction = {
   name: "screwLength",
-  parameters: [METRIC, number("stack", "what is clamped, washers counted in", "m", "rises")],
+  parameters: [
+    threadWith(nutHeight),
+    number("stack", "what is clamped, washers counted in", "m", "rises"),
+  ],
   unit: "m",
   summary: "Shortest screw that holds a stack with a nut, two pitches standing out of it.",
   source: "common practice; nut heights ISO 4032",
