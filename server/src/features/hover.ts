@@ -6,6 +6,8 @@ import type { Part, Supply } from "../model/parts.ts";
 import type { UseNode } from "../model/pieceNode.ts";
 import type { Role } from "../syntax/dialect.ts";
 import type { Span } from "../text/span.ts";
+import { markings } from "./part/markings.ts";
+import { stands } from "./part/stands.ts";
 import { isPart, type Subject, subjectInGuide, subjectInList } from "./subject.ts";
 
 /** Markdown for the editor, and the stretch of text it speaks of. */
@@ -70,7 +72,10 @@ function describeLine(line: ListLine, supplies: readonly Supply[], guide: GuideS
   const known = details.filter((text) => text !== undefined && text !== "");
   if (known.length > 0) paragraphs.push(known.map((text) => escapeMarkdown(text!)).join(" · "));
   const first = parts[0];
-  if (first) paragraphs.push(heightOf(first), standing(first));
+  if (first) {
+    const ratings = [stands(first), markings(first)].map(escapeMarkdown);
+    paragraphs.push(...ratings, heightOf(first), standing(first));
+  }
   paragraphs.push(whatSteps(supplies, guide));
   return paragraphs.filter((text) => text !== "").join("\n\n");
 }

@@ -3,9 +3,9 @@ import { readValue, sameValue } from "../quantity/readValue.ts";
 import { designatorKey, expandRange, readDesignator } from "../syntax/designators.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import { bodyHeight } from "../trade/bodyHeight.ts";
-import { partClass } from "../trade/partClass.ts";
 import { HardwareKeys, hardwareNames } from "./hardwareKeys.ts";
 import type { ListedDesignator, ListLine, PartsList } from "./list/partsList.ts";
+import { kindOfLine } from "./partKind.ts";
 import type { Hardware, Height, Part } from "./parts.ts";
 import { slips } from "./slips.ts";
 
@@ -175,7 +175,7 @@ export class Kit {
       const chip = this.find(key.slice(1), socket.board).part;
       if (chip) return chip;
     }
-    if (classOf(socket.line, socket.letters) !== "socket") return undefined;
+    if (kindOfLine(socket.line, socket.letters) !== "socket") return undefined;
     const { value, description, notes } = socket.line.cells;
     const words = [value, description, notes].map((cell) => cell?.text ?? "").join(" ");
     const named = words
@@ -221,19 +221,11 @@ function partOf(id: number, source: Source, board: string, heights: HeightNotes)
  */
 function mergeListings(first: Part, source: Source, board: string, heights: HeightNotes): Part {
   const second = partOf(first.id, source, board, heights);
-  const firstIsSocket = classOf(first.line, first.letters) === "socket";
-  const secondIsSocket = classOf(second.line, second.letters) === "socket";
+  const firstIsSocket = kindOfLine(first.line, first.letters) === "socket";
+  const secondIsSocket = kindOfLine(second.line, second.letters) === "socket";
   if (firstIsSocket && !secondIsSocket) return { ...second, socketLine: first.line };
   if (secondIsSocket && !firstIsSocket) return { ...first, socketLine: second.line };
   return !first.fitted && second.fitted ? second : first;
-}
-
-function classOf(line: ListLine, letters: string): string {
-  return partClass(letters, {
-    ...(line.cells.value && { value: line.cells.value.text }),
-    ...(line.cells.package && { package: line.cells.package.text }),
-    ...(line.cells.description && { description: line.cells.description.text }),
-  });
 }
 
 function hardwareOf(
