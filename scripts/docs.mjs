@@ -15,6 +15,7 @@ const GROUPS = [
   ["order", "Order"],
   ["list", "Parts list"],
   ["form", "Form"],
+  ["wording", "Wording"],
 ];
 const BEGIN = "<!-- checks:begin -->";
 const END = "<!-- checks:end -->";
@@ -67,7 +68,7 @@ function indexPage(metas) {
   const groups = GROUPS.map(([tag, title]) => `## ${title}\n\n${table(rows(metas, tag, ""))}`);
   return `# Checks
 
-Each check has a code and a page. \`checks: { ${metas[0].code}: off }\` in a guide's front matter, or \`kitquill.checks\` in the settings, sets how serious its findings are: ${SEVERITIES.join(", ")}. The guide comes first.
+Each check has a code and a page. \`checks: { ${metas[0].code}: off }\` in a guide's front matter, or \`kitquill.checks\` in the settings, sets how serious its findings are: ${SEVERITIES.join(", ")}. A check that has a limit takes a number in the same place (\`checks: { long-step: 25 }\`), or in \`kitquill.limits\`. The guide comes first.
 
 ${groups.join("\n\n")}
 
@@ -97,6 +98,15 @@ function manifest(metas) {
       meta.code,
       { type: "string", enum: SEVERITIES, default: settingOf(meta), description: meta.summary },
     ]),
+  );
+  const limits = manifest.contributes.configuration.properties["kitquill.limits"];
+  limits.properties = Object.fromEntries(
+    metas
+      .filter(({ limit }) => limit)
+      .map(({ code, limit }) => [
+        code,
+        { type: "number", exclusiveMinimum: 0, default: limit.default, description: limit.summary },
+      ]),
   );
   return `${JSON.stringify(manifest, null, 2)}\n`;
 }

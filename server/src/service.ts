@@ -30,6 +30,8 @@ export interface Diagnosis extends Location {
 
 export interface ServiceSettings {
   readonly heightTolerance: number;
+  /** Limits by check code, for checks that have one; the guide's own `checks` key wins over them. */
+  readonly limits: Readonly<Record<string, number>>;
   /** Severity by check code; the guide's own `checks` key wins over it. */
   readonly checks: SeveritySettings;
   /** Folders whose files may be read; a list elsewhere is refused. Empty: the guide's own folder. */
@@ -39,6 +41,7 @@ export interface ServiceSettings {
 
 export const DEFAULT_SETTINGS: ServiceSettings = {
   heightTolerance: 1,
+  limits: {},
   checks: {},
   folders: [],
   listsOutsideWorkspace: false,

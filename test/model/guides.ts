@@ -10,7 +10,7 @@ export function guideOf(body: string, list = "Designator,Value\n", more = ""): G
   for (const _ of page.advance()) void _;
   const parts = readPartsList("file:///p.csv", list, { columns: {} });
   const kit = new Kit([{ board: undefined, list: parts }], page.frontMatter!);
-  const guide = new GuideState([page], kit, { heightTolerance: 1 });
+  const guide = new GuideState([page], kit, { heightTolerance: 1, limits: {} });
   guide.update();
   return guide;
 }

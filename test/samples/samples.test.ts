@@ -12,6 +12,7 @@ const ROOT = URI.file(SAMPLES).toString();
 async function check(guide: string): Promise<readonly Diagnosis[]> {
   const service = new Service(new DiskFiles([ROOT]), {
     heightTolerance: 1,
+    limits: {},
     checks: {},
     folders: [ROOT],
     listsOutsideWorkspace: false,

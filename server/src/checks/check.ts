@@ -20,7 +20,15 @@ export interface CheckMeta {
   readonly severity: Severity;
   /** Where the rule comes from: a standard, or "common practice". */
   readonly source: string;
-  readonly tags: readonly ("parts" | "order" | "list" | "form")[];
+  readonly tags: readonly ("parts" | "order" | "list" | "form" | "wording")[];
+  /** A number that the author may set: in the front matter (`checks`) or the settings. */
+  readonly limit?: Limit;
+}
+
+export interface Limit {
+  readonly default: number;
+  /** One line for the settings: what is counted, in which unit. */
+  readonly summary: string;
 }
 
 /** A set of edits that removes a finding. */

@@ -20,6 +20,7 @@ export function readSettings(section: unknown, folders: readonly string[]): Serv
       typeof heightTolerance === "number" && heightTolerance >= 0
         ? heightTolerance
         : DEFAULT_SETTINGS.heightTolerance,
+    limits: readLimits(given.limits),
     checks: readChecks(given.checks),
     folders,
     listsOutsideWorkspace: listsOutsideWorkspace === true,
@@ -34,6 +35,15 @@ function readChecks(given: unknown): Record<string, Severity | "off"> {
     if (severity) checks[code] = severity;
   }
   return checks;
+}
+
+function readLimits(given: unknown): Record<string, number> {
+  const limits: Record<string, number> = {};
+  if (!isRecord(given)) return limits;
+  for (const [code, value] of Object.entries(given)) {
+    if (typeof value === "number" && value > 0) limits[code] = value;
+  }
+  return limits;
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

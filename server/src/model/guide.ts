@@ -4,8 +4,8 @@ import type { Item, PartMark, Role } from "../syntax/dialect.ts";
 import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
+import type { Language } from "../text/language.ts";
 import type { TextSource } from "../text/textSource.ts";
-import type { Language } from "./language.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 import type { TextBlock } from "./prose.ts";
@@ -151,4 +151,6 @@ export interface Guide {
 export interface GuideSettings {
   /** How much lower (mm) a part may be than one fitted before it. */
   readonly heightTolerance: number;
+  /** Limits by check code, for checks that have one; the guide's own `checks` key wins over them. */
+  readonly limits: Readonly<Record<string, number>>;
 }

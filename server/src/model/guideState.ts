@@ -5,10 +5,10 @@
 import type { HeadingFact, PieceFacts } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Piece } from "../syntax/pieces.ts";
+import { type Language, languageOf } from "../text/language.ts";
 import type { Guide, GuideSettings, Step, Use } from "./guide.ts";
 import type { GuidePage } from "./guidePage.ts";
 import type { Kit } from "./kit.ts";
-import { type Language, languageOf } from "./language.ts";
 import type { ListLine } from "./list/partsList.ts";
 import type { Part, Supply } from "./parts.ts";
 import { type Label, type MarkNode, PieceNode, type StepNode, UseNode } from "./pieceNode.ts";
@@ -58,7 +58,8 @@ export class GuideState implements Guide {
   }
 
   get language(): Language | undefined {
-    return languageOf(this.frontMatter);
+    const { language } = this.frontMatter;
+    return language ? languageOf(language.value) : "en";
   }
 
   get lists() {

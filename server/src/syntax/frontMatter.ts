@@ -51,5 +51,7 @@ export interface FrontMatter {
   readonly columns: readonly Entry<string>[];
   /** Severity by check code: off, hint, info, warning or error. */
   readonly checks: readonly Entry<string>[];
+  /** Limits by check code: the numbers among the values of `checks`. */
+  readonly limits: readonly Entry<number>[];
   readonly problems: readonly FrontMatterProblem[];
 }

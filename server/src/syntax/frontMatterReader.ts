@@ -93,6 +93,7 @@ function readKeys(text: string, fences: Fences, problems: FrontMatterProblem[]):
     spares: read("spares", (entry) => values.counts(entry)) ?? [],
     columns: read("columns", (entry) => values.entries(entry)) ?? [],
     checks: read("checks", (entry) => values.severities(entry)) ?? [],
+    limits: read("checks", (entry) => values.limits(entry)) ?? [],
   };
 }
 

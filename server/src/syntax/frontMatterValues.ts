@@ -115,12 +115,18 @@ export class ValueReader {
     });
   }
 
-  /** A mapping of check codes to severities, in lower case. */
+  /** A mapping of check codes to severities, in lower case; numbers in it are limits. */
   severities(entry: YamlEntry): Entry<string>[] {
     return this.#mapped(entry, (inner) => {
+      if (limitIn(inner) !== undefined) return undefined;
       const text = this.#textOf(inner, "a severity");
       return text && this.#severity(text);
     });
+  }
+
+  /** The numbers in a mapping of check codes, whose other values `severities` reads. */
+  limits(entry: YamlEntry): Entry<number>[] {
+    return entry.value.kind === "map" ? this.#mapped(entry, limitIn) : [];
   }
 
   #severity(text: YamlText): string | undefined {
@@ -206,4 +212,10 @@ export class ValueReader {
       suggestion: { title: `Write ${text}`, span: value.span, text },
     });
   }
+}
+
+/** A plain number above zero. */
+function limitIn({ value }: YamlEntry): number | undefined {
+  if (value.kind !== "text" || !/^\d{1,6}(?:\.\d{1,6})?$/.test(value.text)) return undefined;
+  return Number(value.text) > 0 ? Number(value.text) : undefined;
 }

@@ -16,6 +16,7 @@ import type { ColumnNames, Sources, Wanted } from "./sources.ts";
 export interface GuideContext {
   readonly sources: Sources;
   readonly heightTolerance: number;
+  readonly limits: Readonly<Record<string, number>>;
   readonly checks: SeveritySettings;
   readonly folders: readonly string[];
   readonly listsOutsideWorkspace: boolean;
@@ -137,21 +138,25 @@ export class TrackedGuide {
 
   /** Makes a new state when the pages, the lists or what the guide says of them changed. */
   #build(notes: FrontMatter, lists: readonly BoardList[]): void {
-    const { heightTolerance } = this.#context;
+    const { heightTolerance, limits } = this.#context;
     const key = [
       ...this.#pages,
       ...lists.flatMap((entry) => [entry.list, entry.board]),
       heightTolerance,
       notes.language?.value,
+      JSON.stringify(limits),
       JSON.stringify(
-        [notes.heights, notes.offBoard, notes.spares, notes.clearance].map(stripSpans),
+        [notes.heights, notes.offBoard, notes.spares, notes.clearance, notes.limits].map(stripSpans),
       ),
     ];
     const same =
       key.length === this.#stateKey.length && key.every((k, i) => k === this.#stateKey[i]);
     if (same) return;
     this.#stateKey = key;
-    this.#state = new GuideState(this.#pages, new Kit(lists, notes), { heightTolerance });
+    this.#state = new GuideState(this.#pages, new Kit(lists, notes), {
+      heightTolerance,
+      limits,
+    });
   }
 
   async #page(uri: string): Promise<Wanted<GuidePage>> {
@@ -246,7 +251,7 @@ export class TrackedGuide {
 }
 
 function needsNoParts(check: Check): boolean {
-  return check.meta.tags.includes("form") || check.meta.tags.includes("list");
+  return check.meta.tags.some((tag) => tag === "form" || tag === "list" || tag === "wording");
 }
 
 function stripSpans(entries: readonly object[]): unknown[] {
