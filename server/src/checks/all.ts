@@ -10,12 +10,17 @@ import { check as emptySet } from "./empty-set.ts";
 import { check as frontMatter } from "./front-matter.ts";
 import { check as heightOrder } from "./height-order.ts";
 import { check as heldBackPart } from "./held-back-part.ts";
+import { check as longStep } from "./long-step.ts";
 import { check as madeLate } from "./made-late.ts";
 import { check as markSyntax } from "./mark-syntax.ts";
 import { check as matchedLate } from "./matched-late.ts";
 import { check as missingPart } from "./missing-part.ts";
 import { check as notFittedPart } from "./not-fitted-part.ts";
+import { check as notImperative } from "./not-imperative.ts";
+import { check as numberUnit } from "./number-unit.ts";
 import { check as repeatedDesignator } from "./repeated-designator.ts";
+import { check as repeatedWord } from "./repeated-word.ts";
+import { check as severalActions } from "./several-actions.ts";
 import { check as socketFirst } from "./socket-first.ts";
 import { check as statedValue } from "./stated-value.ts";
 import { check as stepLabel } from "./step-label.ts";
@@ -54,4 +59,9 @@ export const CHECKS: readonly Check[] = [
   stepLabel,
   allowUnused,
   allowReason,
+  longStep,
+  numberUnit,
+  repeatedWord,
+  severalActions,
+  notImperative,
 ];

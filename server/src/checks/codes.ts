@@ -10,12 +10,17 @@ export const CODES: readonly string[] = [
   "front-matter",
   "height-order",
   "held-back-part",
+  "long-step",
   "made-late",
   "mark-syntax",
   "matched-late",
   "missing-part",
   "not-fitted-part",
+  "not-imperative",
+  "number-unit",
   "repeated-designator",
+  "repeated-word",
+  "several-actions",
   "socket-first",
   "stated-value",
   "step-label",
@@ -27,3 +32,6 @@ export const CODES: readonly string[] = [
   "unreadable-list",
   "wrong-count",
 ];
+
+/** Those whose limit an author may set. */
+export const LIMITED: readonly string[] = ["long-step", "several-actions"];

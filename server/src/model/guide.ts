@@ -3,8 +3,8 @@
 import type { Item, PartMark, Role } from "../syntax/dialect.ts";
 import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
-import type { Span } from "../text/span.ts";
 import type { Language } from "../text/language.ts";
+import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";

@@ -55,6 +55,11 @@ export class TextBlock {
     return this.#text;
   }
 
+  /** What a reader sees at a span of the piece that lies in the block. */
+  at({ start, end }: Span): string {
+    return this.text.slice(start - this.fact.span.start, end - this.fact.span.start);
+  }
+
   get words(): readonly Word[] {
     this.#words ??= readWords(this.text, this.fact.span.start);
     return this.#words;

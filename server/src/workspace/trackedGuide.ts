@@ -146,7 +146,9 @@ export class TrackedGuide {
       notes.language?.value,
       JSON.stringify(limits),
       JSON.stringify(
-        [notes.heights, notes.offBoard, notes.spares, notes.clearance, notes.limits].map(stripSpans),
+        [notes.heights, notes.offBoard, notes.spares, notes.clearance, notes.limits].map(
+          stripSpans,
+        ),
       ),
     ];
     const same =

@@ -28,7 +28,7 @@ function guideOf(steps: readonly (readonly number[])[], aside: number): GuideSta
   const page = new GuidePage("file:///guide.md", text);
   for (const _ of page.advance());
   const kit = new Kit([{ list, board: undefined }], page.frontMatter!);
-  const guide = new GuideState([page], kit, { heightTolerance: 1 });
+  const guide = new GuideState([page], kit, { heightTolerance: 1, limits: {} });
   guide.update();
   return guide;
 }

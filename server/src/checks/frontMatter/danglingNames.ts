@@ -6,7 +6,7 @@ import { MEANINGS } from "../../model/list/partsList.ts";
 import type { FrontMatterProblem } from "../../syntax/frontMatter.ts";
 import { nearestWord } from "../../text/nearest.ts";
 import type { Span } from "../../text/span.ts";
-import { CODES } from "../codes.ts";
+import { CODES, LIMITED } from "../codes.ts";
 import { listsAreRead } from "../places.ts";
 
 /** Problems at the names; those that a parts list decides are left out while one cannot be read. */
@@ -27,6 +27,15 @@ function* codes({ frontMatter }: Guide): Iterable<FrontMatterProblem> {
   for (const { name, nameSpan } of frontMatter.checks) {
     if (CODES.includes(name)) continue;
     yield unknown(nameSpan, `No check is called "${name}", so this sets nothing.`, name, CODES);
+  }
+  for (const { name, nameSpan, span } of frontMatter.limits) {
+    if (LIMITED.includes(name)) continue;
+    if (!CODES.includes(name)) {
+      yield unknown(nameSpan, `No check is called "${name}", so this sets nothing.`, name, CODES);
+      continue;
+    }
+    const message = `${name} has no limit. Write off, hint, info, warning or error; numbers are for ${LIMITED.join(", ")}.`;
+    yield { span, message };
   }
 }
 

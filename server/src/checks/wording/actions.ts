@@ -1,0 +1,98 @@
+/** The acts that a sentence asks the builder for, told by the verbs that open (or close) its clauses. */
+import type { Sentence, TextBlock } from "../../model/prose.ts";
+import type { Language } from "../../text/language.ts";
+import { StemList, type Word } from "../../text/stems.ts";
+import { de } from "./verbs/de.ts";
+import { en } from "./verbs/en.ts";
+import { es } from "./verbs/es.ts";
+import { fr } from "./verbs/fr.ts";
+import { nl } from "./verbs/nl.ts";
+import type { Action, Verbs } from "./verbs/verbs.ts";
+
+/** One act, and the verb that asks for it. */
+export interface Act {
+  readonly action: Action;
+  readonly verb: Word;
+}
+
+/** The verbs of a language, made ready for use. */
+class Lexicon {
+  readonly verbs: Verbs;
+  readonly stems: StemList<Action>;
+  readonly leading: ReadonlySet<string>;
+  readonly conditions: ReadonlySet<string>;
+
+  constructor(verbs: Verbs) {
+    this.verbs = verbs;
+    this.stems = new StemList(entriesOf(verbs));
+    this.leading = new Set(verbs.leading);
+    this.conditions = new Set(verbs.conditions);
+  }
+}
+
+function* entriesOf({ actions }: Verbs): Generator<readonly [string, Action], void, void> {
+  for (const action of Object.keys(actions) as Action[]) {
+    for (const pattern of actions[action]) yield [pattern, action];
+  }
+}
+
+const LEXICA: Readonly<Record<Language, Lexicon>> = {
+  en: new Lexicon(en),
+  de: new Lexicon(de),
+  fr: new Lexicon(fr),
+  nl: new Lexicon(nl),
+  es: new Lexicon(es),
+};
+
+/** What is done only on a condition is no act of the step, nor is what must not be done. */
+export function actsIn({ words }: Sentence, block: TextBlock, language: Language): Act[] {
+  const lexicon = LEXICA[language];
+  if (lexicon.conditions.has(words[0]!.lower)) return [];
+  const acts: Act[] = [];
+  for (const { from, to, meaning } of lexicon.stems.find(words)) {
+    const asks =
+      opensClause(words, from, block, lexicon) || closesClause(words, from, to, block, lexicon);
+    if (asks) acts.push({ action: meaning, verb: words[from]! });
+  }
+  return acts;
+}
+
+function opensClause(
+  words: readonly Word[],
+  index: number,
+  block: TextBlock,
+  { leading, verbs }: Lexicon,
+): boolean {
+  if (index === 0) return true;
+  const before = words[index - 1]!;
+  const isStart = /[,;:.!?–—(]/.test(gap(before, words[index]!, block));
+  if (!isStart && !isLeading(before.lower, leading)) return false;
+  return !(verbs.capitalNouns && isCapital(words[index]!, block) && !isStart);
+}
+
+/** "then", and adverbs of manner: "carefully drill". */
+function isLeading(word: string, leading: ReadonlySet<string>): boolean {
+  return leading.has(word) || (leading.has("please") && /\p{L}{3}ly$/u.test(word));
+}
+
+function closesClause(
+  words: readonly Word[],
+  from: number,
+  to: number,
+  block: TextBlock,
+  { leading, verbs }: Lexicon,
+): boolean {
+  if (!verbs.closing || isCapital(words[from]!, block)) return false;
+  if (words[from - 1]?.lower === verbs.infinitiveMark) return false;
+  const next = words[to];
+  if (!next) return true;
+  return leading.has(next.lower) || /[,;:.!?–—)]/.test(gap(words[to - 1]!, next, block));
+}
+
+function gap(before: Word, after: Word, block: TextBlock): string {
+  return block.at({ start: before.end, end: after.start });
+}
+
+function isCapital(word: Word, block: TextBlock): boolean {
+  return /^\p{Lu}/u.test(block.at(word));
+}

@@ -1,0 +1,46 @@
+/**
+ * How many words a sentence has, after the counting rules of ASD-STE100: a hyphenated word is one, a
+ * number with its unit is one, text in round brackets is a sentence of its own. A mark, a figure or
+ * code inside the sentence is one word too.
+ */
+import type { Sentence, TextBlock } from "../../model/prose.ts";
+import { UNIT_SYMBOLS } from "../../quantity/unitSymbols.ts";
+import type { Span } from "../../text/span.ts";
+
+/** Words of the sentence, or of a bracket in it if that has more. */
+export function countWords(sentence: Sentence, block: TextBlock): number {
+  let outside = 0;
+  let inside = 0;
+  let most = 0;
+  let isInside = false;
+  let at = sentence.start;
+  for (const item of itemsOf(sentence, block)) {
+    for (const sign of block.at({ start: at, end: item.start })) {
+      if (sign === "(" && !isInside) [isInside, inside] = [true, 0];
+      else if (sign === ")") isInside = false;
+    }
+    at = item.end;
+    if (isInside) most = Math.max(most, ++inside);
+    else outside++;
+  }
+  return Math.max(outside, most);
+}
+
+/** What counts as a word, in order: words, and what stands for one. */
+function itemsOf({ start, words }: Sentence, block: TextBlock): Span[] {
+  const items: Span[] = words.filter(
+    (word, i) => !word.joined && !isUnitOf(words[i - 1], word, block),
+  );
+  for (const { kind, span } of block.fact.runs) {
+    // Marks behind the last word stand beside the sentence.
+    const isInside = span.start >= start && span.start < words.at(-1)!.start;
+    if (kind !== "text" && isInside) items.push(span);
+  }
+  return items.sort((a, b) => a.start - b.start);
+}
+
+function isUnitOf(number: Span | undefined, word: Span, block: TextBlock): boolean {
+  return (
+    number !== undefined && /^\d[\d.,]*$/.test(block.at(number)) && UNIT_SYMBOLS.has(block.at(word))
+  );
+}
