@@ -64,11 +64,13 @@ describe("Pieces of hardware", () => {
 
   test("are shown as a mark could name them, or without an example", async () => {
     const list =
-      'Designator,Item,Quantity,Value,Description\n,7,1,knob,"for 6 mm, black"\n,8,1,knob,"for 6 mm, red"\n,,1,"tape, thin",';
+      'Designator,Item,Quantity,Value,Description\n,7,1,knob,"for 6 mm, black"\n,8,1,knob,"for 6 mm, red"\n,,1,"tape, thin",\n,,1,"tape, wide",\n,,1,"screw, short",';
     expect(await found("1. Start.", list)).toEqual([
       "warning: The list supplies 1 × for 6 mm, black, and no step uses any. Mark them where they go, as in [1 × item 7].",
       "warning: The list supplies 1 × for 6 mm, red, and no step uses any. Mark them where they go, as in [1 × item 8].",
       "warning: The list supplies 1 × tape, thin, and no step uses any. Mark them where they go.",
+      "warning: The list supplies 1 × tape, wide, and no step uses any. Mark them where they go.",
+      "warning: The list supplies 1 × screw, short, and no step uses any. Mark them where they go, as in [1 × screw].",
     ]);
   });
 

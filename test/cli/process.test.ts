@@ -430,3 +430,39 @@ test("kitquill lsp --stdio answers an editor and ends with it", async () => {
   expect(stdout).toContain("textDocumentSync");
   expect(status).toBe(0);
 });
+
+describe("kitquill start", () => {
+  test("prints a guide that checks clean", async () => {
+    const folder = cli.folder({ "kits/wren-parts.csv": parts });
+    const { code, out, err } = await cli.run(folder, "start", "kits/wren-parts.csv");
+    expect([code, err]).toEqual([0, ""]);
+    expect(out).toContain('title: "Wren"\nlanguage: en\nparts: "kits/wren-parts.csv"\n');
+    const saved = cli.folder({ "kits/wren-parts.csv": parts, "wren.md": out });
+    expect((await cli.run(saved, "check", "wren.md")).out).toMatch(/ nothing found\.\n$/);
+  });
+
+  test("writes a new file with paths from its folder, and never over an old one", async () => {
+    const folder = cli.folder({ "main.csv": parts, "psu.csv": parts, "docs/old.md": "mine" });
+    const lists = ["main=main.csv", "psu=psu.csv"];
+    const { code, out } = await cli.run(folder, "start", ...lists, "--out", "docs/kit.md");
+    expect([code, out]).toEqual([0, ""]);
+    const text = readFileSync(join(folder, "docs/kit.md"), "utf8");
+    expect(text).toContain('parts:\n  "main": "../main.csv"\n  "psu": "../psu.csv"\n');
+    const again = await cli.run(folder, "start", ...lists, "--out", "docs/old.md");
+    expect(again.code).toBe(2);
+    expect(again.err).toContain("`docs/old.md` exists already and is left as it is.");
+    expect(readFileSync(join(folder, "docs/old.md"), "utf8")).toBe("mine");
+  });
+
+  test.each([
+    [[], "`start` needs the name of a parts list."],
+    [["none.csv"], "There is no file `none.csv`."],
+    [["parts.csv", "parts.csv"], "Several lists need the board of each"],
+    [["parts.csv", "--language", "xx"], "`--language` does not take `xx`"],
+    [["parts.csv", "--out", "no/such/folder.md"], "`no/such/folder.md` cannot be written"],
+  ])("%j is refused", async (args, message) => {
+    const { code, err } = await cli.run(cli.folder(clean), "start", ...args);
+    expect(code).toBe(2);
+    expect(err).toContain(message);
+  });
+});

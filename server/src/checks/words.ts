@@ -27,12 +27,17 @@ export function stepName(use: Pick<Use, "step">): string {
  * the rest is counted (`and 12 more`).
  */
 export function listNames(parts: readonly Named[], most = 10): string {
-  const runs = runsOf([...parts.slice(0, SORTED)].sort(inOrder));
+  const runs = runsOf(parts.slice(0, SORTED).sort(inOrder));
   const shown = runs.length > most ? runs.slice(0, most) : runs;
   const rest = parts.length - shown.reduce((sum, run) => sum + run.length, 0);
   const entries = shown.map(runName);
   if (rest > 0) entries.push(`${rest} more`);
   return joinWords(entries, "and");
+}
+
+/** Names as the items of a mark, in order: `R1–R4`, `R7`, `C3`. */
+export function markItems(parts: readonly Named[]): string[] {
+  return runsOf([...parts].sort(inOrder)).map(runName);
 }
 
 /** `a, b and c` */

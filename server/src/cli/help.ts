@@ -7,6 +7,7 @@ Usage:
   kitquill list steps GUIDE           the steps of a guide
   kitquill list parts GUIDE|LIST      the parts of a guide or of a parts list
   kitquill list columns LIST          what each column of a parts list was taken for
+  kitquill start LIST                 begin a guide from its parts list
   kitquill lsp --stdio                serve an editor (Language Server Protocol)
   kitquill COMMAND --help             more about a command
   kitquill --version
@@ -47,6 +48,19 @@ Options:
   --help
 `;
 
+const start = `Begins a guide from its parts list: every part in a step, lowest first, to be worded by you.
+
+Usage:
+  kitquill start LIST [options]                        one board, or a list with a board column
+  kitquill start BOARD=LIST BOARD=LIST… [options]      a list for each board
+
+Options:
+  --out GUIDE         write this file, which must not exist yet; else the text is printed
+  --title TITLE       the kit's name; else taken from the file's name
+  --language LANG     en (default), de, fr, nl or es
+  --help
+`;
+
 const lsp = `Serves an editor over the Language Server Protocol.
 
 Usage: kitquill lsp --stdio
@@ -56,6 +70,6 @@ Options:
   --help
 `;
 
-export const HELP = { kitquill, check, list, lsp } as const;
+export const HELP = { kitquill, check, list, start, lsp } as const;
 
 export type Topic = keyof typeof HELP;

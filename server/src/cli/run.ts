@@ -6,6 +6,7 @@ import { check } from "./check.ts";
 import { HELP, type Topic } from "./help.ts";
 import { list } from "./list.ts";
 import { lsp } from "./lsp.ts";
+import { start } from "./start.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** 0: nothing serious found. 1: errors, or too many warnings. 2: unusable input or arguments. */
@@ -13,7 +14,12 @@ export type ExitCode = 0 | 1 | 2;
 
 type Command = (args: readonly string[], terminal: Terminal, cwd: string) => Promise<ExitCode>;
 
-const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = { check, list, lsp };
+const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = {
+  check,
+  list,
+  start,
+  lsp,
+};
 
 /** Runs one command; whatever happens ends in an exit code. */
 export async function run(

@@ -60,18 +60,34 @@ export function hardwareNames(lines: readonly ListLine[]): readonly string[] {
 /** The signs of a key that would end it, or the mark, or be Markdown. */
 const NO_KEY = /[[\],=<>`*_\\|]/;
 
-/** A text for a mark that means this line and no other; undefined where none can be written. */
+/**
+ * A text for a mark that means this line and no other: a whole cell, or its words up to the first
+ * sign that a mark cannot hold. Undefined where none can be written.
+ */
 export function writtenKey(hardware: Hardware, all: readonly Hardware[]): string | undefined {
+  const others = all.filter((other) => other !== hardware);
   const texts = [...SPOKEN, "package" as const].map((meaning) => cell(hardware, meaning));
-  const own = texts.find((text) => {
-    const key = foldKey(text);
-    if (key === "" || NO_KEY.test(text)) return false;
-    return all.every(
-      (other) => other === hardware || !NAMING.some((m) => foldKey(cell(other, m)) === key),
-    );
-  });
+  const whole = texts.find((text) => isKey(text) && !others.some((other) => isCalled(other, text)));
+  if (whole !== undefined) return whole;
+  const heads = texts.map((text) => text.slice(0, NO_KEY.exec(text)?.index).trim());
+  const head = heads.find((text) => isKey(text) && !others.some((other) => holdsKey(other, text)));
+  if (head !== undefined) return head;
   const item = cell(hardware, "item");
-  return own ?? (item && !NO_KEY.test(item) ? `item ${item}` : undefined);
+  return isKey(item) ? `item ${item}` : undefined;
+}
+
+function isKey(text: string): boolean {
+  return text !== "" && !NO_KEY.test(text);
+}
+
+function isCalled(hardware: Hardware, text: string): boolean {
+  const key = foldKey(text);
+  return NAMING.some((meaning) => foldKey(cell(hardware, meaning)) === key);
+}
+
+function holdsKey(hardware: Hardware, text: string): boolean {
+  const key = foldKey(text);
+  return NAMING.some((meaning) => holdsWords(foldKey(cell(hardware, meaning)), key));
 }
 
 function cell(hardware: Hardware, meaning: (typeof NAMING)[number] | "item"): string {
