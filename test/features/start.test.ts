@@ -3,9 +3,9 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { startGuide } from "../../server/src/features/start/skeleton.ts";
-import { LANGUAGES } from "../../server/src/model/language.ts";
 import { readPartsList } from "../../server/src/model/list/read.ts";
 import { Service } from "../../server/src/service.ts";
+import { LANGUAGES } from "../../server/src/text/language.ts";
 import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 
 const CORPUS = join(import.meta.dirname, "../../../shared/bom-corpus");

@@ -3,7 +3,7 @@ import { writeFile } from "node:fs/promises";
 import { basename, dirname, extname, relative, resolve, sep } from "node:path";
 import { URI } from "vscode-uri";
 import { startGuide } from "../features/start/skeleton.ts";
-import { LANGUAGES } from "../model/language.ts";
+import { LANGUAGES } from "../text/language.ts";
 import { choice, readArguments, UsageError } from "./arguments.ts";
 import { readList } from "./readList.ts";
 import type { ExitCode } from "./run.ts";

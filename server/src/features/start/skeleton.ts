@@ -2,9 +2,9 @@
 import { lengthText, markItems } from "../../checks/words.ts";
 import { writtenKey } from "../../model/hardwareKeys.ts";
 import { type BoardList, Kit } from "../../model/kit.ts";
-import type { Language } from "../../model/language.ts";
 import type { Hardware } from "../../model/parts.ts";
 import { quoteYaml } from "../../syntax/yaml/tree.ts";
+import type { Language } from "../../text/language.ts";
 import { type AlikeParts, type BoardPlan, partsOffBoards, planBoards } from "./fittingOrder.ts";
 import { START_WORDS, type StartWords } from "./words.ts";
 
