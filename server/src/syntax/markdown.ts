@@ -6,8 +6,10 @@ import type { Nodes, Root } from "mdast";
 import { fromMarkdown, type Extension as TreeExtension } from "mdast-util-from-markdown";
 import { gfmFromMarkdown } from "mdast-util-gfm";
 import type { SyntaxProblem } from "./dialect.ts";
+import { labelSet } from "./labels.ts";
 import { dialect } from "./marks/constructs.ts";
 import { dialectFromMarkdown } from "./marks/tree.ts";
+import { quickTree } from "./quick/blocks.ts";
 
 /** Labels defined in other pieces of the same document, normalised as `definedLabels` gives them. */
 export interface DefinedElsewhere {
@@ -23,6 +25,11 @@ const TREE: TreeExtension[] = [
 
 /** The tree of a text. Spans of marks, figures and problems are offsets in `text`. */
 export function parseMarkdown(text: string, options: DefinedElsewhere): Root {
+  return quickTree(text, labelSet(options.labels)) ?? fullTree(text, options);
+}
+
+/** The tree of a text, whatever is in it; `quickTree` gives the same for the plainest. */
+export function fullTree(text: string, options: DefinedElsewhere): Root {
   // micromark drops a leading byte-order mark without counting it; an extra one keeps offsets exact.
   const source = text.startsWith("\uFEFF") ? `\uFEFF${text}` : text;
   return fromMarkdown(source, {

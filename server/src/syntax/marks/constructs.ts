@@ -6,6 +6,7 @@ import { parse } from "micromark";
 import { gfm } from "micromark-extension-gfm";
 import type { Construct, Extension, FullNormalizedExtension } from "micromark-util-types";
 import { figures } from "../figures/construct.ts";
+import { labelSet } from "../labels.ts";
 import { marks } from "./construct.ts";
 import { limitText, listOf } from "./limits.ts";
 import { limitNesting } from "./nesting.ts";
@@ -56,8 +57,6 @@ export function dialect(
   return { document: { null: first, ...Object.fromEntries(signs) } };
 }
 
-const sets = new WeakMap<readonly string[], ReadonlySet<string>>();
-
 /** micromark's list of labels, which is asked at each bracket; thousands of labels must not slow it. */
 class DefinedLabels extends Array<string> {
   readonly #elsewhere: ReadonlySet<string>;
@@ -65,8 +64,7 @@ class DefinedLabels extends Array<string> {
 
   constructor(elsewhere: readonly string[]) {
     super();
-    this.#elsewhere = sets.get(elsewhere) ?? new Set(elsewhere);
-    sets.set(elsewhere, this.#elsewhere);
+    this.#elsewhere = labelSet(elsewhere);
   }
 
   override includes(label: string): boolean {

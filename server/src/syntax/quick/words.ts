@@ -1,0 +1,140 @@
+/** The words of a paragraph or heading, read the quick way: text, marks and figures only. */
+import type { Node, PhrasingContent } from "mdast";
+import type { SyntaxProblem } from "../dialect.ts";
+import { parseFigure } from "../figures/parseFigure.ts";
+import { MAX_FIGURE } from "../figures/words.ts";
+import { labelKey } from "../labels.ts";
+import { MappedText } from "../marks/mappedText.ts";
+import { parseMark } from "../marks/parseMark.ts";
+import { MAX_MARK } from "../marks/words.ts";
+import { type Point, pointAt, type Stretch } from "./lines.ts";
+
+const BRACKET = /[[\]{]/g;
+/** What no bracket or brace may hold to be read the quick way. */
+const NESTED = /[[\]{]/;
+
+/**
+ * The words on `lines`, or undefined where it takes micromark to read them. `links` are the labels
+ * by which a bracket becomes a link.
+ */
+export function readWords(
+  text: string,
+  lines: readonly Stretch[],
+  links: ReadonlySet<string>,
+): PhrasingContent[] | undefined {
+  const reader = new WordReader(text, links);
+  for (const line of lines) if (!reader.take(line)) return undefined;
+  return reader.finish();
+}
+
+class WordReader {
+  readonly #text: string;
+  readonly #links: ReadonlySet<string>;
+  readonly #words: PhrasingContent[] = [];
+  #stretch!: Stretch;
+  /** Text up to here, on the line in hand, is in `#words` or in `#value`. */
+  #done = 0;
+  /** Text of the lines before that is in no node yet, and where it begins. */
+  #value = "";
+  #start: Point | undefined;
+
+  constructor(text: string, links: ReadonlySet<string>) {
+    this.#text = text;
+    this.#links = links;
+  }
+
+  /** Reads the next line; false where it cannot be read the quick way. */
+  take(stretch: Stretch): boolean {
+    if (this.#stretch) this.#goOn(stretch);
+    this.#stretch = stretch;
+    this.#done = stretch.from;
+    let at = stretch.from;
+    for (;;) {
+      BRACKET.lastIndex = at;
+      const sign = BRACKET.exec(this.#text);
+      if (!sign || sign.index >= stretch.to) return true;
+      const end =
+        sign[0] === "[" ? this.#bracket(sign.index) : sign[0] === "{" && this.#brace(sign.index);
+      if (!end) return false;
+      at = end;
+    }
+  }
+
+  finish(): PhrasingContent[] {
+    this.#endText(this.#stretch.to);
+    return this.#words;
+  }
+
+  /** Takes the rest of the line in hand and its end into the text that goes on in the next. */
+  #goOn(next: Stretch): void {
+    const { line, to } = this.#stretch;
+    this.#start ??= pointAt(line, this.#done);
+    this.#value += this.#text.slice(this.#done, to) + this.#text.slice(to, next.line.start);
+  }
+
+  /** Reads the bracket that opens at `open`. Gives where to go on. */
+  #bracket(open: number): number | undefined {
+    const inside = this.#inside(open, "]", MAX_MARK);
+    if (inside === undefined) return undefined;
+    if (this.#links.size > 0 && this.#links.has(labelKey(inside))) return undefined;
+    const close = open + inside.length + 1;
+    const result = parseMark(new MappedText(inside, open + 1));
+    if (!result) return close + 1;
+    if ("almost" in result) return this.#almost(close, result.almost);
+    const position = this.#place(open, close + 1);
+    const node = { type: "partMark", mark: result.mark, value: `[${inside}]`, position } as const;
+    return this.#add(node, open, close + 1);
+  }
+
+  /** Reads the brace that opens at `open`. Gives where to go on. */
+  #brace(open: number): number | undefined {
+    const inside = this.#inside(open, "}", MAX_FIGURE);
+    if (inside === undefined || (/[<>]/.test(inside) && !/^\s*read\s/.test(inside)))
+      return undefined;
+    const close = open + inside.length + 1;
+    const result = parseFigure(new MappedText(inside, open + 1));
+    if (!result) return open + 1;
+    if ("almost" in result) return this.#almost(open, result.almost);
+    const position = this.#place(open, close + 1);
+    const node = { type: "figure", figure: result.figure, value: `{${inside}}`, position } as const;
+    return this.#add(node, open, close + 1);
+  }
+
+  /** What stands between the sign at `open` and the next `close` on its line. */
+  #inside(open: number, close: string, most: number): string | undefined {
+    const end = this.#text.indexOf(close, open);
+    if (end < 0 || end >= this.#stretch.to || end - open > most) return undefined;
+    const inside = this.#text.slice(open + 1, end);
+    return NESTED.test(inside) ? undefined : inside;
+  }
+
+  /** The sign of a near miss. */
+  #almost(at: number, problem: SyntaxProblem): number {
+    const value = this.#text[at]!;
+    const node = { type: "almostMark", problem, value, position: this.#place(at, at + 1) } as const;
+    return this.#add(node, at, at + 1);
+  }
+
+  #add(node: PhrasingContent, start: number, end: number): number {
+    this.#endText(start);
+    this.#words.push(node);
+    this.#done = end;
+    return end;
+  }
+
+  /** Makes a node of the text up to `end`. */
+  #endText(end: number): void {
+    const value = this.#value + this.#text.slice(this.#done, end);
+    if (value === "") return;
+    const { line } = this.#stretch;
+    const start = this.#start ?? pointAt(line, this.#done);
+    this.#words.push({ type: "text", value, position: { start, end: pointAt(line, end) } });
+    this.#value = "";
+    this.#start = undefined;
+  }
+
+  #place(start: number, end: number): NonNullable<Node["position"]> {
+    const { line } = this.#stretch;
+    return { start: pointAt(line, start), end: pointAt(line, end) };
+  }
+}
