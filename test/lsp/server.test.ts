@@ -42,7 +42,7 @@ describe("the server", () => {
     await started();
     await client.open("guide.md", GUIDE);
     expect(await client.findings("guide.md")).toEqual([]);
-    await client.changeFile("parts.csv", LIST.replace("R1,1", "R2,1"));
+    await client.changeFile("parts.csv", LIST.replace("R1,1", "Q5,1"));
     expect(await client.findings("guide.md")).toEqual(["2:0 missing-part", "7:11 unknown-part"]);
     await client.open("parts.csv", LIST);
     expect(await client.findings("guide.md")).toEqual([]);

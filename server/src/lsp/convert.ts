@@ -2,6 +2,7 @@
 import {
   type Diagnostic,
   DiagnosticSeverity,
+  type Location as LspLocation,
   type Position as LspPosition,
   type Range,
   type TextDocumentEdit,
@@ -53,6 +54,17 @@ export function toDiagnostic(diagnosis: Diagnosis): Diagnostic {
     message: diagnosis.message,
     ...(related.length > 0 && { relatedInformation: related }),
   };
+}
+
+/** Places in files that are followed; one in another file is left out. */
+export function toLocations(
+  targets: readonly { readonly uri: string; readonly span: Span }[],
+  service: Service,
+): LspLocation[] {
+  return targets.flatMap(({ uri, span }) => {
+    const lines = service.lines(uri);
+    return lines ? [{ uri, range: spanToRange(span, lines) }] : [];
+  });
 }
 
 /** Edits for the texts as they stand; undefined when one of the files is not followed any more. */

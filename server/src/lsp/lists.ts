@@ -1,22 +1,18 @@
 /** Asks the client to send the parts lists in use, whatever language it takes them for. */
 import {
-  CodeActionRequest,
   type Connection,
-  DefinitionRequest,
   DidChangeTextDocumentNotification,
   DidCloseTextDocumentNotification,
   DidOpenTextDocumentNotification,
-  HoverRequest,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import { URI, Utils } from "vscode-uri";
+import { FEATURES } from "./features/all.ts";
 
 const REQUESTS = [
   DidOpenTextDocumentNotification.method,
   DidCloseTextDocumentNotification.method,
-  HoverRequest.method,
-  DefinitionRequest.method,
-  CodeActionRequest.method,
+  ...FEATURES.flatMap((feature) => feature.onLists ?? []),
 ];
 
 export class ListRegistrations {

@@ -1,33 +1,19 @@
-/** The language server: takes messages, asks the service, answers in the protocol's words. */
+/** The language server: keeps texts, files and settings in step with the client, and publishes. */
 import {
-  type CodeAction,
-  CodeActionKind,
-  type CodeActionParams,
   type Connection,
-  type DefinitionLink,
   DidChangeConfigurationNotification,
   type DidChangeTextDocumentParams,
-  type Hover,
   type InitializeParams,
   type InitializeResult,
-  type Location,
-  MarkupKind,
-  type TextDocumentPositionParams,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
-import { definitionInGuide, definitionInList } from "../features/definition.ts";
-import { hoverInGuide, hoverInList } from "../features/hover.ts";
 import { type FileDiagnoses, Service } from "../service.ts";
 import { guidesNaming } from "../workspace/companions.ts";
 import type { Files } from "../workspace/files.ts";
 import { canonicalUri } from "../workspace/paths.ts";
-import {
-  fromPosition,
-  rangeToSpan,
-  spanToRange,
-  toDiagnostic,
-  toWorkspaceEdit,
-} from "./convert.ts";
+import { rangeToSpan, toDiagnostic } from "./convert.ts";
+import { FEATURES } from "./features/all.ts";
+import { joinCapabilities } from "./features/feature.ts";
 import { ListRegistrations } from "./lists.ts";
 import type { ClientOffers } from "./protocol.ts";
 import { readSettings } from "./settings.ts";
@@ -64,7 +50,6 @@ class Server {
   #folders: string[] = [];
   #section: unknown;
   #asksForSettings = false;
-  #linksDefinitions = false;
   /** Guides followed for the sake of an open page of theirs. */
   readonly #companions = new Map<string, readonly string[]>();
 
@@ -87,19 +72,28 @@ class Server {
     );
     const { workspace, textDocument } = params.capabilities;
     this.#asksForSettings = workspace?.configuration === true;
-    this.#linksDefinitions = textDocument?.definition?.linkSupport === true;
     if (textDocument?.synchronization?.dynamicRegistration) {
       this.#lists = new ListRegistrations(this.#connection);
     }
     this.#listen();
+    for (const feature of FEATURES) {
+      feature.listen({
+        connection: this.#connection,
+        service: this.#service,
+        client: params.capabilities,
+        caughtUp: () => this.#updater.wake(),
+      });
+    }
+    const features = joinCapabilities(FEATURES, params.capabilities);
     return {
       serverInfo: { name: "kitquill" },
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        hoverProvider: true,
-        definitionProvider: true,
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        ...features,
+        workspace: {
+          ...features.workspace,
+          workspaceFolders: { supported: true, changeNotifications: true },
+        },
       },
     };
   }
@@ -136,9 +130,6 @@ class Server {
         this.#configure();
       },
     );
-    connection.onHover((params) => this.#hover(params));
-    connection.onDefinition((params) => this.#definition(params));
-    connection.onCodeAction((params) => this.#codeActions(params));
   }
 
   #change({ textDocument, contentChanges }: DidChangeTextDocumentParams): void {
@@ -215,82 +206,6 @@ class Server {
   #report(error: unknown): void {
     const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
     this.#connection.console.error(text);
-  }
-
-  async #hover(params: TextDocumentPositionParams): Promise<Hover | null> {
-    const place = await this.#place(params);
-    for (const { guide, uri, offset, lines } of place) {
-      const list = guide.lists.find((one) => one.uri === uri);
-      const hover = list ? hoverInList(guide, list, offset) : hoverInGuide(guide, uri, offset);
-      if (hover) {
-        const contents = { kind: MarkupKind.Markdown, value: hover.markdown };
-        return { contents, range: spanToRange(hover.span, lines) };
-      }
-    }
-    return null;
-  }
-
-  async #definition(
-    params: TextDocumentPositionParams,
-  ): Promise<DefinitionLink[] | Location[] | null> {
-    const place = await this.#place(params);
-    for (const { guide, uri, offset, lines } of place) {
-      const list = guide.lists.find((one) => one.uri === uri);
-      const found = list
-        ? definitionInList(guide, list, offset)
-        : definitionInGuide(guide, uri, offset);
-      if (!found) continue;
-      const origin = spanToRange(found.span, lines);
-      const locations = found.targets.flatMap((target) => {
-        const index = this.#service.lines(target.uri);
-        return index ? [{ uri: target.uri, range: spanToRange(target.span, index) }] : [];
-      });
-      if (!this.#linksDefinitions) return locations;
-      return locations.map(({ uri: targetUri, range }) => ({
-        targetUri,
-        targetRange: range,
-        targetSelectionRange: range,
-        originSelectionRange: origin,
-      }));
-    }
-    return null;
-  }
-
-  async #codeActions(params: CodeActionParams): Promise<CodeAction[]> {
-    const only = params.context.only;
-    if (only && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
-    await this.#updater.wake();
-    const uri = canonicalUri(params.textDocument.uri);
-    const lines = this.#service.openLines(uri);
-    if (!lines) return [];
-    const span = rangeToSpan(params.range, lines);
-    const actions: CodeAction[] = [];
-    for (const diagnosis of this.#service.diagnoses(uri)) {
-      if (diagnosis.span.start > span.end || diagnosis.span.end < span.start) continue;
-      const fixes = diagnosis.fixes();
-      for (const fix of fixes) {
-        const edit = toWorkspaceEdit(fix, this.#service);
-        if (!edit) continue;
-        actions.push({
-          title: fix.title,
-          kind: CodeActionKind.QuickFix,
-          diagnostics: [toDiagnostic(diagnosis)],
-          isPreferred: fix.safe && fixes.length === 1,
-          edit,
-        });
-      }
-    }
-    return actions;
-  }
-
-  /** The guides that a place of an open file belongs to, all brought up to date. */
-  async #place({ textDocument, position }: TextDocumentPositionParams) {
-    await this.#updater.wake();
-    const uri = canonicalUri(textDocument.uri);
-    const lines = this.#service.openLines(uri);
-    if (!lines) return [];
-    const offset = lines.offsetAt(fromPosition(position));
-    return this.#service.guidesOf(uri).map((guide) => ({ guide, uri, offset, lines }));
   }
 }
 

@@ -1,0 +1,7 @@
+/** The features that the language server offers; each registers itself with the connection. */
+import { codeActions } from "./codeActions.ts";
+import { definition } from "./definition.ts";
+import type { Feature } from "./feature.ts";
+import { hover } from "./hover.ts";
+
+export const FEATURES: readonly Feature[] = [codeActions, definition, hover];

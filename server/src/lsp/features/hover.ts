@@ -1,0 +1,34 @@
+/** Tells of the part that the author points at. */
+import {
+  type CancellationToken,
+  type Hover,
+  HoverRequest,
+  MarkupKind,
+  type TextDocumentPositionParams,
+} from "vscode-languageserver";
+import { hoverInGuide, hoverInList } from "../../features/hover.ts";
+import { spanToRange } from "../convert.ts";
+import type { Feature, FeatureContext } from "./feature.ts";
+import { placesAt } from "./place.ts";
+
+export const hover: Feature = {
+  capabilities: () => ({ hoverProvider: true }),
+  onLists: [HoverRequest.method],
+  listen(context) {
+    context.connection.onHover((params, token) => answer(context, params, token));
+  },
+};
+
+async function answer(
+  context: FeatureContext,
+  params: TextDocumentPositionParams,
+  token: CancellationToken,
+): Promise<Hover | null> {
+  for (const { guide, uri, list, offset, lines } of await placesAt(context, params, token)) {
+    const found = list ? hoverInList(guide, list, offset) : hoverInGuide(guide, uri, offset);
+    if (!found) continue;
+    const contents = { kind: MarkupKind.Markdown, value: found.markdown };
+    return { contents, range: spanToRange(found.span, lines) };
+  }
+  return null;
+}
