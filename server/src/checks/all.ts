@@ -30,6 +30,7 @@ import { check as unknownHeight } from "./unknown-height.ts";
 import { check as unknownPart } from "./unknown-part.ts";
 import { check as unmatched } from "./unmatched.ts";
 import { check as unreadableList } from "./unreadable-list.ts";
+import { check as valueMarking } from "./value-marking.ts";
 import { check as wrongCount } from "./wrong-count.ts";
 
 export const CHECKS: readonly Check[] = [
@@ -38,6 +39,7 @@ export const CHECKS: readonly Check[] = [
   duplicatePart,
   wrongCount,
   statedValue,
+  valueMarking,
   notFittedPart,
   heldBackPart,
   madeLate,

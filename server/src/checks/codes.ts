@@ -30,6 +30,7 @@ export const CODES: readonly string[] = [
   "unknown-part",
   "unmatched",
   "unreadable-list",
+  "value-marking",
   "wrong-count",
 ];
 

@@ -1,0 +1,67 @@
+/** Colour bands or a printed mark that the text names contradict the list's value. */
+import type { Step } from "../model/guide.ts";
+import type { TextBlock } from "../model/prose.ts";
+import type { Language } from "../text/language.ts";
+import type { Check, Finding } from "./check.ts";
+import { judgeBands } from "./marking/bandFindings.ts";
+import { bandRuns } from "./marking/bandRuns.ts";
+import { wearsBands } from "./marking/bands.ts";
+import { type CodedPart, codedParts } from "./marking/codedParts.ts";
+import { judgeMark } from "./marking/markFindings.ts";
+import { printedMarks } from "./marking/printedMarks.ts";
+
+export const check: Check = {
+  meta: {
+    code: "value-marking",
+    summary: "Colour bands or a printed mark named in the text contradict the list's value.",
+    severity: "warning",
+    source: "IEC 60062; EIA-198 for capacitors",
+    tags: ["parts"],
+  },
+  *piece(piece, { language }) {
+    for (const step of piece.steps) {
+      const groups = codedParts(piece.marks, step);
+      if (groups.length > 0) yield* ofStep(step, groups, language);
+    }
+  },
+};
+
+/** Cells of a table are compared by `stated-value`, row by row. */
+function* ofStep(
+  step: Step,
+  groups: readonly CodedPart[][],
+  language: Language | undefined,
+): Generator<Finding> {
+  const blocks = step.prose.filter(({ fact }) => !fact.quoted && fact.block !== "cell");
+  if (language) yield* ofBands(blocks, groups, language);
+  for (const block of blocks) {
+    for (const mark of printedMarks(worded(block))) {
+      const finding = judgeMark(mark, groups.flat(), block.piece);
+      if (finding) yield finding;
+    }
+  }
+}
+
+function* ofBands(
+  blocks: readonly TextBlock[],
+  groups: readonly CodedPart[][],
+  language: Language,
+): Generator<Finding> {
+  const banded = groups
+    .map((group) => group.filter(wearsBands))
+    .filter((group) => group.length > 0);
+  if (banded.length === 0) return;
+  const runs = blocks.flatMap((block) =>
+    bandRuns(worded(block), language).map((run) => ({ run, piece: block.piece })),
+  );
+  // As many rows of bands as marks: each row belongs to the mark of its turn.
+  const paired = runs.length === banded.length;
+  for (const [turn, { run, piece }] of runs.entries()) {
+    const finding = judgeBands(run, paired ? banded[turn]! : banded.flat(), piece, language);
+    if (finding) yield finding;
+  }
+}
+
+function worded(block: TextBlock) {
+  return { start: block.fact.span.start, text: block.text, words: block.words };
+}
