@@ -166,12 +166,27 @@ class Digester {
     const first = quote.children[0];
     if (first?.type !== "paragraph") return undefined;
     const span = spanOf(quote);
-    const alert = readAlert(this.#text.slice(startOf(first), startOf(first) + 20));
-    if (alert) return { kind: "note", span, signal: alert, hazard: "", alert: true };
+    const start = startOf(first);
+    const alert = readAlert(this.#text.slice(start, start + 20));
+    if (alert) {
+      const opening = { start, end: this.#text.indexOf("]", start) + 1 };
+      return { kind: "note", span, signal: alert, hazard: "", opening, alert: true };
+    }
     const strong = first.children[0];
     if (strong?.type !== "strong") return undefined;
-    const opening = readSignal(plainText(strong));
-    return opening && { kind: "note", span, ...opening, alert: false };
+    const read = readSignal(plainText(strong));
+    if (!read) return undefined;
+    const { signal, hazard } = read;
+    const opening = spanOf(strong);
+    const word = this.#wordIn(opening, read.word);
+    return { kind: "note", span, signal, ...(word && { word }), hazard, opening, alert: false };
+  }
+
+  #wordIn({ start, end }: Span, text: string): NoteFact["word"] {
+    const at = this.#text.slice(start, end).indexOf(text);
+    return at < 0
+      ? undefined
+      : { text, span: { start: start + at, end: start + at + text.length } };
   }
 
   #table(table: Table): void {

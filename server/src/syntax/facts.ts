@@ -60,8 +60,12 @@ export interface NoteFact {
   readonly kind: "note";
   readonly span: Span;
   readonly signal: "DANGER" | "WARNING" | "CAUTION" | "NOTICE";
+  /** The signal word; undefined in an alert, or where it is written with entities. */
+  readonly word?: { readonly text: string; readonly span: Span };
   /** The hazard named after the signal word, as written. */
   readonly hazard: string;
+  /** Signal word and hazard, or the head of an alert; what the note says comes behind it. */
+  readonly opening: Span;
   /** A GitHub alert: its rank is not judged. */
   readonly alert: boolean;
 }

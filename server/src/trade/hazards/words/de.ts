@@ -242,4 +242,5 @@ export const GERMAN: HazardWords = {
     "fassen",
     "fasse",
   ],
+  commands: [],
 };

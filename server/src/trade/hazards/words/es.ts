@@ -182,4 +182,5 @@ export const SPANISH: HazardWords = {
     "lea",
     "oriente*",
   ],
+  commands: [],
 };

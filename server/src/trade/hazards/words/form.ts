@@ -12,6 +12,8 @@ export interface HazardWords {
   readonly kills: readonly string[];
   /** Words by which a text says that things break. */
   readonly breaks: readonly string[];
-  /** Words with which a sentence tells how a hazard is avoided. */
+  /** Words with which a sentence tells how a hazard is avoided, wherever they stand in it. */
   readonly avoids: readonly string[];
+  /** The same, where a command can begin; elsewhere they may be nouns. */
+  readonly commands: readonly string[];
 }

@@ -104,7 +104,7 @@ export const FRENCH: HazardWords = {
       "polarité inversée",
       "polarité",
       "mauvais sens",
-      "à l'envers",
+      "à l envers",
     ],
   },
   hurts: [
@@ -125,7 +125,7 @@ export const FRENCH: HazardWords = {
     "évite*",
     "jamais",
     "ne",
-    "n'*",
+    "n",
     "doit",
     "doivent",
     "toujours",
@@ -177,4 +177,5 @@ export const FRENCH: HazardWords = {
     "oriente*",
     "repére*",
   ],
+  commands: [],
 };
