@@ -6,6 +6,8 @@ import type { Part, Supply } from "../model/parts.ts";
 import type { UseNode } from "../model/pieceNode.ts";
 import type { Role } from "../syntax/dialect.ts";
 import type { Span } from "../text/span.ts";
+import { escapeMarkdown } from "./escape.ts";
+import { hoverOfNote } from "./noteHover.ts";
 import { markings } from "./part/markings.ts";
 import { stands } from "./part/stands.ts";
 import { isPart, type Subject, subjectInGuide, subjectInList } from "./subject.ts";
@@ -37,7 +39,7 @@ const DONE: Readonly<Record<Role, string>> = {
 };
 
 export function hoverInGuide(guide: GuideState, uri: string, offset: number): Hover | undefined {
-  return describe(subjectInGuide(guide, uri, offset), guide);
+  return describe(subjectInGuide(guide, uri, offset), guide) ?? hoverOfNote(guide, uri, offset);
 }
 
 export function hoverInList(guide: GuideState, list: PartsList, offset: number): Hover | undefined {
@@ -119,9 +121,4 @@ function whatSteps(supplies: readonly Supply[], guide: GuideState): string {
     return `${DONE[role]} in ${word} ${[...numbers].join(", ")}.`;
   });
   return told.join(" ");
-}
-
-/** The text as it is, wherever Markdown is shown. */
-export function escapeMarkdown(text: string): string {
-  return text.replace(/[\\`*_{}[\]<>()#+!|~-]/g, "\\$&");
 }

@@ -42,14 +42,18 @@ export function signMeaning(code: SignCode): string {
   return SIGNS[code].meaning;
 }
 
-/** The sign as an SVG document of 100 × 100 units, one line of ASCII, without any reference. */
-export function signSvg(code: SignCode): string {
+/**
+ * The sign as an SVG document, one line of ASCII without any reference. `size`, its width and height
+ * in pixels, is for where nothing else sets them.
+ */
+export function signSvg(code: SignCode, size?: number): string {
   const { meaning, glyph } = SIGNS[code];
   const isWarning = code.startsWith("W");
   const [ink, field] = isWarning ? [BLACK, YELLOW] : [WHITE, BLUE];
   const picture = GLYPHS[glyph].replaceAll("INK", ink).replaceAll("FIELD", field);
   const shape = isWarning ? triangle(ink, field) : disc(field);
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100" role="img"><title>${code}: ${meaning}</title>${shape}<g fill="${ink}">${picture}</g></svg>`;
+  const sized = size === undefined ? "" : ` width="${size}" height="${size}"`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100"${sized} role="img"><title>${code}: ${meaning}</title>${shape}<g fill="${ink}">${picture}</g></svg>`;
 }
 
 /** The black edge lies inside the triangle; a thin yellow rim parts it from dark ground. */
