@@ -82,3 +82,75 @@ describe("A stated value differs from the list's", () => {
     expect(several.diagnoses.map((diagnosis) => diagnosis.fixes())).toEqual([[]]);
   });
 });
+
+const LIST = `Designator,Value,Tolerance,Power,Voltage,Description
+"R1, R2",4k7,1 %,0.25 W,,metal film
+R3,10k,5 %,0.5 W,,carbon film
+C1,100n,10 %,,50 V,ceramic
+LED1,green,,,,LED 3 mm
+Q1,BC547B,,,,NPN
+,M3x6,,,,screw`;
+
+function inTable(header: string, ...rows: string[]): Promise<string[]> {
+  const cells = header.split("|").length;
+  const lines = [header, "---|".repeat(cells).slice(0, -1), ...rows].map((line) => `| ${line} |`);
+  return messages(kit(`## Board\n\n${lines.join("\n")}\n`, LIST), CODE);
+}
+
+describe("A table agrees with the list", () => {
+  test.each<[string, string]>([
+    ["Value | Fit", "4.7 kΩ | [R1, R2]"],
+    ["Wert | Teil", "4,7k | [R1, R2]"],
+    ["Value | Fit", "BC547 | [Q1]"],
+    ["Value | Tolerance | Fit", "100 nF | 10 % | [C1]"],
+    ["Power | Fit", "1/4 W | [R1, R2]"],
+    ["Voltage | Fit", "50 V | [C1]"],
+    ["Bands | Fit", "yellow violet black brown, brown | [R1, R2]"],
+    ["Colour | Fit", "green | [LED1]"],
+    ["Farbe | Fit", "grün | [LED1]"],
+    ["Qty | Fit", "2 | [R1, R2]"],
+    ["Anzahl | Fit", "4 × | [4 × M3x6]"],
+    ["Qty | Fit", "1 | [R1 or R2]"],
+    ["Part | Value", "R1, R2 | 4700 Ω"],
+    // Readings, places and figures are no values of the part.
+    ["Part | Voltage", "C1 | 8 V"],
+    ["Part | Value", "Q1 | 8 V"],
+    ["Part | Where", "R3 | 47k"],
+    ["Part | Value", "R77 | 1k"],
+    ["Value | See", "4 V | [see: power]"],
+    ["Value | Fit", "{Iq = 4 mA} | [R3]"],
+    ["Value | Fit", " | [R3]"],
+  ])("%s: %s", async (header, row) => {
+    expect(await inTable(header, row)).toEqual([]);
+  });
+});
+
+describe("A table contradicts the list", () => {
+  test.each<[string, string, string]>([
+    ["Value | Fit", "47 kΩ | [R1, R2]", "4k7 for R1 and R2"],
+    ["Wert | Teil", "47k | [R1, R2]", "4k7 for R1 and R2"],
+    ["Value | Fit", "BC557 | [Q1]", "BC547B for Q1"],
+    ["Value | Tolerance | Fit", "100 nF | 5 % | [C1]", "10 % for C1"],
+    ["Power | Fit", "1/2 W | [R1, R2]", "0.25\u00a0W for R1 and R2"],
+    ["Voltage | Fit", "25 V | [C1]", "50\u00a0V for C1"],
+    ["Bands | Fit", "brown black orange gold | [R1, R2]", "yellow violet black brown brown"],
+    ["Rings | Fit", "gold orange black brown | [R3]", "wrong way round"],
+    ["Colour | Fit", "red | [LED1]", "green for LED1"],
+    ["Qty | Fit", "3 | [R1, R2]", "it names 2 parts"],
+    ["Qty | Fit", "3 | [4 × M3x6]", "it names 4 parts"],
+    ["Part | Value", "R1, R2 | 47k", "4k7 for R1 and R2"],
+
+    ["Part | Value", "Q1 | BC557", "BC547B for Q1"],
+    ["Part | Value | Qty", "R1, R2 | 4k7 | 3", "it names 2 parts"],
+  ])("%s: %s", async (header, row, says) => {
+    const found = await inTable(header, row);
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain(says);
+  });
+
+  test("in that row alone", async () => {
+    expect(await inTable("Value | Fit", "4.7 kΩ | [R1, R2]", "1 kΩ | [R3]")).toEqual([
+      "warning: This row says 1 kΩ, but the parts list says 10k for R3. The builder believes one of the two: correct the wrong one.",
+    ]);
+  });
+});

@@ -9,6 +9,7 @@ import { wearsBands } from "./marking/bands.ts";
 import { type CodedPart, codedParts } from "./marking/codedParts.ts";
 import { judgeMark } from "./marking/markFindings.ts";
 import { printedMarks } from "./marking/printedMarks.ts";
+import { worded } from "./marking/worded.ts";
 
 export const check: Check = {
   meta: {
@@ -60,8 +61,4 @@ function* ofBands(
     const finding = judgeBands(run, paired ? banded[turn]! : banded.flat(), piece, language);
     if (finding) yield finding;
   }
-}
-
-function worded(block: TextBlock) {
-  return { start: block.fact.span.start, text: block.text, words: block.words };
 }

@@ -8,11 +8,11 @@ import type { BandReading, Colour } from "../../trade/marking/colours.ts";
 import { wordOfColour } from "../../trade/marking/colourWords.ts";
 import type { Finding, Fix } from "../check.ts";
 import { textAt } from "../places.ts";
+import { told, toldAt } from "../values/listed.ts";
 import { listNames } from "../words.ts";
 import type { BandRun } from "./bandRuns.ts";
 import { bandsLike, fits, percentOf, readRun } from "./bands.ts";
-import type { CodedPart } from "./codedParts.ts";
-import { listedInShort, listedPlaces } from "./listed.ts";
+import { type CodedPart, linesOf } from "./codedParts.ts";
 
 /** Undefined where the bands fit one of the parts. */
 export function judgeBands(
@@ -38,7 +38,7 @@ export function judgeBands(
       if (near.length > 0) return `${wrongTolerance(near, forward)} ${advice}`;
       return `${wrongValue(shown, forward, parts)} ${advice}`;
     },
-    related: listedPlaces(parts),
+    related: toldAt(linesOf(parts)),
     fixes: right && bands ? [() => rewrite(run, right, piece)] : [],
   };
 }
@@ -49,7 +49,7 @@ function wrongValue(shown: string, { ohms, tolerances }: BandReading, parts: rea
     ? { amount: ohms * 1e-6, unit: "H" as const }
     : { amount: ohms, unit: "Ω" as const };
   const tolerance = tolerances.map((percent) => `${percent} %`).join(" or ");
-  return `The bands ${shown} say ${formatQuantity(said)} ±${tolerance}, but the parts list says ${listedInShort(parts)}. A builder who goes by the colours fits the wrong part.`;
+  return `The bands ${shown} say ${formatQuantity(said)} ±${tolerance}, but the parts list says ${told(linesOf(parts))}. A builder who goes by the colours fits the wrong part.`;
 }
 
 function wrongTolerance(near: readonly CodedPart[], { tolerances }: BandReading) {
@@ -62,8 +62,8 @@ function unreadable(shown: string, { colours }: BandRun, parts: readonly CodedPa
   const { backward } = readRun(colours);
   const turned = backward && parts.some((coded) => fits(coded, backward, colours.length) !== "not");
   return turned
-    ? `The bands ${shown} stand the wrong way round: read from the other end they say ${listedInShort(parts)}.`
-    : `The bands ${shown} mean nothing in this order, and the parts list says ${listedInShort(parts)}.`;
+    ? `The bands ${shown} stand the wrong way round: read from the other end they say ${told(linesOf(parts))}.`
+    : `The bands ${shown} mean nothing in this order, and the parts list says ${told(linesOf(parts))}.`;
 }
 
 /** The bands of the parts, if they are the same for all. */

@@ -6,13 +6,7 @@ import { StemList, type Word } from "../../text/stems.ts";
 import { type Colour, readBands } from "../../trade/marking/colours.ts";
 import { AND, BAND_WORDS, colourOfWord } from "../../trade/marking/colourWords.ts";
 import { isPreferred } from "../../trade/resistors/preferred.ts";
-
-/** A text with its words; offsets of words count from `start` on. */
-export interface Worded {
-  readonly start: number;
-  readonly text: string;
-  readonly words: readonly Word[];
-}
+import type { Worded } from "./worded.ts";
 
 export interface BandRun extends Span {
   readonly colours: readonly Colour[];
@@ -25,11 +19,14 @@ const MOST = 6;
 const BETWEEN = /^[\s,;:/()\-–—]{1,4}$/;
 const TOLD = new StemList<true>(BAND_WORDS.map((pattern) => [pattern, true]));
 
-/** The runs of three to six colours that are bands, as far as the text alone can tell. */
-export function bandRuns(worded: Worded, language: Language): readonly BandRun[] {
+/**
+ * The runs of three to six colours that are bands, as far as the text alone can tell; all of them
+ * where it is known to speak of bands.
+ */
+export function bandRuns(worded: Worded, language: Language, known = false): readonly BandRun[] {
   const runs = colourRuns(worded, language);
   if (runs.length === 0) return runs;
-  const told = TOLD.has(worded.words);
+  const told = known || TOLD.has(worded.words);
   return runs.filter((run) => told || areLikely(run.colours));
 }
 

@@ -3,6 +3,7 @@ import type { ResolvedMark, Step } from "../../model/guide.ts";
 import { kindOf } from "../../model/partKind.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Marked } from "../../trade/marking/readMark.ts";
+import { groupByLine } from "../values/listed.ts";
 
 export interface CodedPart {
   readonly part: Part;
@@ -29,7 +30,12 @@ export function codedParts(marks: readonly ResolvedMark[], step: Step): CodedPar
   return groups;
 }
 
-function codedPart(part: Part): readonly CodedPart[] {
+/** The parts by the line of the list that they stand on. */
+export function linesOf(coded: readonly CodedPart[]): Part[][] {
+  return groupByLine(coded.map(({ part }) => part));
+}
+
+export function codedPart(part: Part): readonly CodedPart[] {
   const { value } = part.line;
   if (!value) return [];
   const kind = markedKind(part);

@@ -4,8 +4,8 @@ import { formatQuantity } from "../../quantity/formatQuantity.ts";
 import type { Unit } from "../../quantity/value.ts";
 import { type Marked, readMark } from "../../trade/marking/readMark.ts";
 import type { Finding } from "../check.ts";
-import type { CodedPart } from "./codedParts.ts";
-import { listedInShort, listedPlaces } from "./listed.ts";
+import { told, toldAt } from "../values/listed.ts";
+import { type CodedPart, linesOf } from "./codedParts.ts";
 import type { PrintedMark } from "./printedMarks.ts";
 
 const UNITS: { readonly [kind in Marked]: Unit } = { resistor: "Ω", capacitor: "F", inductor: "H" };
@@ -25,12 +25,12 @@ export function judgeMark(
   const { coded, amounts } = readable[0]!;
   const unit = UNITS[coded.kind];
   const meant = [...new Set(amounts.map((amount) => formatQuantity({ amount, unit })))];
-  const told = readable.map((one) => one.coded);
+  const lines = linesOf(readable.map((one) => one.coded));
   return {
     at: { piece, span: mark },
     message: () =>
-      `The mark ${mark.text} means ${meant.join(" or ")}, but the parts list says ${listedInShort(told)}. A builder who goes by the mark fits the wrong part: correct the mark or the list.`,
-    related: listedPlaces(told),
+      `The mark ${mark.text} means ${meant.join(" or ")}, but the parts list says ${told(lines)}. A builder who goes by the mark fits the wrong part: correct the mark or the list.`,
+    related: toldAt(lines),
   };
 }
 

@@ -2,7 +2,7 @@
 import type { Span } from "../../text/span.ts";
 import { StemList, type Word } from "../../text/stems.ts";
 import { AND, MARK_FILLERS, MARKED_WORDS } from "../../trade/marking/colourWords.ts";
-import type { Worded } from "./bandRuns.ts";
+import type { Worded } from "./worded.ts";
 
 export interface PrintedMark extends Span {
   readonly text: string;
