@@ -13,9 +13,14 @@ import {
 } from "vscode-languageclient";
 import { serveFiles } from "./files.ts";
 import { clientOptions, watchFiles } from "./options.ts";
+import { startGuide } from "./startGuide.ts";
+import { createViews } from "./views/views.ts";
 
 /** Makes a client for this host; the two hosts differ in how a server is run. */
 export type MakeClient = (options: LanguageClientOptions) => BaseLanguageClient;
+
+/** Asks the server; undefined while none runs, or when it has no answer. */
+export type Ask = <Answer>(method: string, params: object) => Promise<Answer | undefined>;
 
 /** How long a server may take for its first answer before the user is told. */
 const PATIENCE_MS = 20_000;
@@ -40,6 +45,10 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
     session,
     vscode.commands.registerCommand("kitquill.showLog", () => log.show()),
     vscode.commands.registerCommand("kitquill.restartServer", () => session.restart()),
+    vscode.commands.registerCommand("kitquill.startGuide", (list?: vscode.Uri) =>
+      startGuide(session.ask, list),
+    ),
+    ...createViews(session.ask),
   );
   // Not awaited: a server that never answers must not keep the extension from being active.
   void session.start();
@@ -82,6 +91,18 @@ class Session implements vscode.Disposable {
       clearTimeout(late);
     }
   }
+
+  readonly ask: Ask = async (method, params) => {
+    const client = this.client;
+    if (!client?.isRunning()) return undefined;
+    try {
+      return await client.sendRequest(method, params);
+    } catch (error) {
+      // A server that stops meanwhile answers nothing; its end is told elsewhere.
+      this.log.debug(`${method} has no answer: ${error}`);
+      return undefined;
+    }
+  };
 
   async restart(): Promise<void> {
     this.log.info("Restarting the server.");

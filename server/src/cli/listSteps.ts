@@ -1,11 +1,11 @@
 /** `kitquill list steps`: the steps of a guide, with what they fit. */
 
-import type { GuidePiece, Stage, Step } from "../model/guide.ts";
+import { stepText } from "../features/stepText.ts";
+import type { Stage, Step } from "../model/guide.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { Part } from "../model/parts.ts";
-import type { Figure, PartMark, Role } from "../syntax/dialect.ts";
+import type { Role } from "../syntax/dialect.ts";
 import { LineIndex } from "../text/lines.ts";
-import { applyEdits, type Span, shift, type TextEdit } from "../text/span.ts";
 import { shownPath } from "./shownPath.ts";
 import { type Column, formatTable, type TableFormat } from "./table.ts";
 import type { Terminal } from "./terminal.ts";
@@ -49,7 +49,7 @@ export function stepsOfGuide(
       return {
         number: step.number,
         stage: titleOf(stage),
-        text: plainText(step),
+        text: stepText(step),
         parts: parts.map((part) => nameOf(part, guide)),
         tallest: tallest(parts),
         file: shownPath(page.uri, cwd),
@@ -84,58 +84,4 @@ function tallest(parts: readonly Part[]): number | null {
 
 function titleOf(stage: Stage): string | null {
   return stage.heading?.fact.title ?? null;
-}
-
-const PARAGRAPH_END = /(?:\r\n|\n|\r)[ \t]*(?:[\r\n]|\d+[.)][ \t]|[-*+][ \t]|<!--|$)/;
-
-/**
- * The step's first paragraph on one line: no list marker, no table bars, marks as their items and
- * figures as what they state. Enough to know the step by; publishing renders it in full.
- */
-function plainText({ piece, fact: { span } }: Step): string {
-  const source = piece.page.text.slice(piece.start + span.start, piece.start + span.end);
-  const length = PARAGRAPH_END.exec(source)?.index ?? source.length;
-  const shown = applyEdits(source.slice(0, length), undress(piece, span.start, length));
-  return shown
-    .replace(/^\s*(?:\d+[.)]|[-*+]|#{1,6}|\|)[ \t]+/, "")
-    .replaceAll("|", " ")
-    .replace(/\s+/g, " ")
-    .trim();
-}
-
-/** Edits to the text from `start` on that leave of marks and figures what a reader is shown. */
-function undress(piece: GuidePiece, start: number, length: number): TextEdit[] {
-  const edits: TextEdit[] = [];
-  for (const fact of piece.facts.facts) {
-    if (fact.kind !== "mark" && fact.kind !== "figure") continue;
-    const { span } = fact.kind === "mark" ? fact.mark : fact.figure;
-    if (span.start < start || span.end > start + length) continue;
-    const text =
-      fact.kind === "mark" ? itemsText(fact.mark, piece) : figureText(fact.figure, piece);
-    edits.push({ span: shift(span, -start), text });
-  }
-  return edits;
-}
-
-/** A label shows nothing. */
-function itemsText({ role, items }: PartMark, piece: GuidePiece): string {
-  const last = items.at(-1);
-  if (role === "label" || !last) return "";
-  return textOf(piece, { start: items[0]!.span.start, end: last.span.end });
-}
-
-function figureText(
-  { span, name, expression, tolerance, stated, reading }: Figure,
-  piece: GuidePiece,
-) {
-  if (reading) {
-    return textOf(piece, { start: span.start + 1, end: span.end - 1 }).replace(/^\s*read\s+/, "");
-  }
-  const value = stated ?? expression ?? name;
-  if (!value) return "";
-  return tolerance && !stated ? `${value.text} ± ${tolerance.text}` : value.text;
-}
-
-function textOf({ page, start }: GuidePiece, span: Span): string {
-  return page.text.slice(start + span.start, start + span.end);
 }

@@ -1,7 +1,15 @@
 /**
  * What Kitquill adds to the Language Server Protocol: requests by which a server without a file
- * system of its own asks the client for files. Names and shapes only; client and server share it.
+ * system of its own asks the client for files, and those by which the client's views are filled.
+ * Names and shapes only; client and server share it.
  */
+import type { Range } from "vscode-languageserver";
+import type {
+  GuideOverview,
+  PartOverview,
+  StageOverview,
+  StepOverview,
+} from "../features/overview.ts";
 
 /** `initializationOptions` of a client that answers the requests below. */
 export interface ClientOffers {
@@ -40,3 +48,32 @@ export interface FindFilesParams {
 export interface FindFilesResult {
   readonly uris: readonly string[];
 }
+
+/** A stretch of a file, as the protocol counts. */
+export interface SentSpot {
+  readonly uri: string;
+  readonly range: Range;
+}
+
+/** Client to server: the guide that a page or parts list belongs to, at a glance. */
+export const OVERVIEW = "kitquill/overview";
+export interface OverviewParams {
+  readonly uri: string;
+}
+/** Null for a file of no guide. */
+export type OverviewResult = SentOverview | null;
+export type SentOverview = GuideOverview<SentSpot>;
+export type SentStage = StageOverview<SentSpot>;
+export type SentStep = StepOverview<SentSpot>;
+export type SentPart = PartOverview;
+
+/** Client to server: the beginning of a guide for a parts list. */
+export const START_GUIDE = "kitquill/startGuide";
+export interface StartGuideParams {
+  readonly list: string;
+  /** The file that the guide will be written to; paths in it count from its folder. */
+  readonly guide: string;
+  readonly title: string;
+  readonly language: string;
+}
+export type StartGuideResult = { readonly text: string } | { readonly problem: string };

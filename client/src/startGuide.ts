@@ -1,0 +1,92 @@
+/** The command that begins a guide from a parts list, beside that list. */
+
+import * as vscode from "vscode";
+import {
+  START_GUIDE,
+  type StartGuideParams,
+  type StartGuideResult,
+} from "../../server/src/lsp/protocol.ts";
+import type { Ask } from "./start.ts";
+
+const LISTS = { "Parts lists": ["csv", "tsv", "txt", "md"] };
+
+/** `named` is the file that the author clicked; else the one in the editor, else the author is asked. */
+export async function startGuide(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
+  const list = named ?? activeList() ?? (await chooseList());
+  if (!list) return;
+  const guide = await freeName(list);
+  const title = await vscode.window.showInputBox({
+    title: "Start a Guide from This Parts List",
+    prompt: "Name of the kit, as the guide's title gives it",
+    value: titleOf(list),
+  });
+  if (title === undefined) return;
+  const language = vscode.env.language.slice(0, 2);
+  const params: StartGuideParams = {
+    list: list.toString(),
+    guide: guide.toString(),
+    title: title.trim() || titleOf(list),
+    language,
+  };
+  const result = await ask<StartGuideResult>(START_GUIDE, params);
+  if (!result) return;
+  if ("problem" in result) {
+    void vscode.window.showErrorMessage(result.problem);
+    return;
+  }
+  const edit = new vscode.WorkspaceEdit();
+  edit.createFile(guide, { contents: new TextEncoder().encode(result.text) });
+  if (await vscode.workspace.applyEdit(edit)) await vscode.window.showTextDocument(guide);
+  else {
+    const name = vscode.workspace.asRelativePath(guide);
+    void vscode.window.showErrorMessage(`${name} cannot be written, so no guide was started.`);
+  }
+}
+
+/** The file in the editor, unless it is a guide or another Markdown text of prose. */
+function activeList(): vscode.Uri | undefined {
+  const document = vscode.window.activeTextEditor?.document;
+  return document && document.languageId !== "markdown" ? document.uri : undefined;
+}
+
+async function chooseList(): Promise<vscode.Uri | undefined> {
+  const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
+  const chosen = await vscode.window.showOpenDialog({
+    title: "Parts List of the Kit",
+    openLabel: "Start Guide",
+    filters: LISTS,
+    ...(folder && { defaultUri: folder }),
+  });
+  return chosen?.[0];
+}
+
+/** `heron-parts.csv` lists the parts of Heron. */
+function titleOf(list: vscode.Uri): string {
+  const words = stemOf(list).replace(/[-_]+/g, " ");
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function stemOf(list: vscode.Uri): string {
+  const name = list.path.slice(list.path.lastIndexOf("/") + 1);
+  return name.replace(/\.\w+$/, "").replace(/[-_ ]?(?:parts?|bom|list)$/i, "") || "guide";
+}
+
+/** A Markdown file beside the list that does not exist yet. */
+async function freeName(list: vscode.Uri): Promise<vscode.Uri> {
+  const folder = vscode.Uri.joinPath(list, "..");
+  for (let number = 1; ; number++) {
+    const name = number === 1 ? `${stemOf(list)}.md` : `${stemOf(list)}-${number}.md`;
+    const uri = vscode.Uri.joinPath(folder, name);
+    if (!(await exists(uri))) return uri;
+  }
+}
+
+async function exists(uri: vscode.Uri): Promise<boolean> {
+  try {
+    await vscode.workspace.fs.stat(uri);
+    return true;
+  } catch {
+    // Whatever keeps the file from being seen, it is in nobody's way.
+    return false;
+  }
+}

@@ -1,0 +1,70 @@
+/** Keeps the overview of the guide that the author works on; the views show what it holds. */
+
+import * as vscode from "vscode";
+import {
+  OVERVIEW,
+  type OverviewParams,
+  type OverviewResult,
+  type SentOverview,
+} from "../../../server/src/lsp/protocol.ts";
+import type { Ask } from "../start.ts";
+
+/** Typing and checking settle before the views are drawn anew. */
+const PAUSE_MS = 250;
+
+/** The overview of the guide to which the last active page or parts list belongs. */
+export class FollowedGuide implements vscode.Disposable {
+  private readonly changed = new vscode.EventEmitter<void>();
+  private readonly subscriptions: vscode.Disposable[];
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private uri: string | undefined;
+  private asked = 0;
+  /** Undefined while no guide is known. */
+  overview: SentOverview | undefined;
+  readonly onChange = this.changed.event;
+
+  constructor(private readonly ask: Ask) {
+    this.subscriptions = [
+      this.changed,
+      vscode.window.onDidChangeActiveTextEditor(() => this.follow()),
+      vscode.workspace.onDidChangeTextDocument(() => this.soon()),
+      vscode.languages.onDidChangeDiagnostics(() => this.soon()),
+    ];
+    this.follow();
+  }
+
+  dispose(): void {
+    clearTimeout(this.timer);
+    for (const one of this.subscriptions) one.dispose();
+  }
+
+  /** A page of a guide, or a list in use, becomes the one to follow; other files change nothing. */
+  private follow(): void {
+    if (vscode.window.activeTextEditor) this.soon();
+  }
+
+  private soon(): void {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => void this.refresh(), PAUSE_MS);
+  }
+
+  private async refresh(): Promise<void> {
+    const order = ++this.asked;
+    const active = vscode.window.activeTextEditor?.document.uri.toString();
+    const found = (active && (await this.overviewOf(active))) || (await this.known());
+    if (order !== this.asked) return;
+    this.overview = found;
+    this.uri = found?.uri;
+    this.changed.fire();
+  }
+
+  /** The guide followed so far, if it still is one. */
+  private async known(): Promise<SentOverview | undefined> {
+    return this.uri === undefined ? undefined : this.overviewOf(this.uri);
+  }
+
+  private async overviewOf(uri: string): Promise<SentOverview | undefined> {
+    const params: OverviewParams = { uri };
+    return (await this.ask<OverviewResult>(OVERVIEW, params)) ?? undefined;
+  }
+}

@@ -1,0 +1,72 @@
+/** The view of the guide's stages and steps, each with its parts and its worst finding. */
+
+import * as vscode from "vscode";
+import type { SentSpot, SentStage, SentStep } from "../../../server/src/lsp/protocol.ts";
+import type { FollowedGuide } from "./follow.ts";
+
+type Node = { readonly stage: SentStage } | { readonly step: SentStep };
+
+export class StagesView implements vscode.TreeDataProvider<Node> {
+  readonly onDidChangeTreeData: vscode.Event<void>;
+
+  constructor(private readonly guide: FollowedGuide) {
+    this.onDidChangeTreeData = guide.onChange;
+  }
+
+  getChildren(node?: Node): Node[] {
+    if (!node) return (this.guide.overview?.stages ?? []).map((stage) => ({ stage }));
+    return "stage" in node ? node.stage.steps.map((step) => ({ step })) : [];
+  }
+
+  getTreeItem(node: Node): vscode.TreeItem {
+    return "stage" in node ? stageItem(node.stage) : stepItem(node.step);
+  }
+}
+
+function stageItem({ number, title, fitted, worst, spot }: SentStage): vscode.TreeItem {
+  const item = new vscode.TreeItem(
+    title ? `${number}  ${title}` : `${number}`,
+    vscode.TreeItemCollapsibleState.Collapsed,
+  );
+  item.id = `stage ${spot.uri} ${number}`;
+  item.description = fitted === 1 ? "1 part" : `${fitted} parts`;
+  item.command = show(spot);
+  withFinding(item, worst);
+  return item;
+}
+
+function stepItem({ number, text, parts, worst, spot }: SentStep): vscode.TreeItem {
+  const item = new vscode.TreeItem(`${number}  ${text}`);
+  item.id = `step ${spot.uri} ${number}`;
+  item.description = parts.join(", ");
+  item.tooltip = text;
+  item.command = show(spot);
+  withFinding(item, worst);
+  return item;
+}
+
+function show({ uri, range }: SentSpot): vscode.Command {
+  const { line, character } = range.start;
+  const start = new vscode.Position(line, character);
+  const selection = new vscode.Range(start, start);
+  return {
+    command: "vscode.open",
+    title: "Show",
+    arguments: [vscode.Uri.parse(uri), { selection } satisfies vscode.TextDocumentShowOptions],
+  };
+}
+
+const ICONS: Readonly<Record<string, readonly [icon: string, colour: string, word: string]>> = {
+  error: ["error", "problemsErrorIcon.foreground", "error"],
+  warning: ["warning", "problemsWarningIcon.foreground", "warning"],
+  information: ["info", "problemsInfoIcon.foreground", "information"],
+};
+
+/** Hints are quiet here as they are in the editor. */
+function withFinding(item: vscode.TreeItem, worst: string | undefined): void {
+  const known = worst === undefined ? undefined : ICONS[worst];
+  if (!known) return;
+  const [icon, colour, word] = known;
+  item.iconPath = new vscode.ThemeIcon(icon, new vscode.ThemeColor(colour));
+  item.accessibilityInformation = { label: `${item.label}, ${word}` };
+}
