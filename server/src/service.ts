@@ -6,6 +6,7 @@ import type { PartsList } from "./model/list/partsList.ts";
 import type { LineIndex, Position } from "./text/lines.ts";
 import type { Span } from "./text/span.ts";
 import type { Files } from "./workspace/files.ts";
+import { type NewGuide, type NewGuideRequest, newGuide } from "./workspace/newGuide.ts";
 import { Sources } from "./workspace/sources.ts";
 import { type GuideContext, TrackedGuide } from "./workspace/trackedGuide.ts";
 
@@ -172,6 +173,11 @@ export class Service {
   /** What the file shows now. */
   diagnoses(uri: string): readonly Diagnosis[] {
     return this.#shown.get(uri) ?? [];
+  }
+
+  /** The beginning of a guide for a parts list, which need not be in use yet. */
+  newGuide(request: NewGuideRequest): Promise<NewGuide> {
+    return newGuide(request, this.#sources);
   }
 
   /** Guides whose pages or parts lists include the file. */

@@ -26,11 +26,11 @@ export class FollowedGuide implements vscode.Disposable {
   constructor(private readonly ask: Ask) {
     this.subscriptions = [
       this.changed,
-      vscode.window.onDidChangeActiveTextEditor(() => this.follow()),
+      vscode.window.onDidChangeActiveTextEditor(() => this.soon()),
       vscode.workspace.onDidChangeTextDocument(() => this.soon()),
       vscode.languages.onDidChangeDiagnostics(() => this.soon()),
     ];
-    this.follow();
+    this.soon();
   }
 
   dispose(): void {
@@ -38,16 +38,12 @@ export class FollowedGuide implements vscode.Disposable {
     for (const one of this.subscriptions) one.dispose();
   }
 
-  /** A page of a guide, or a list in use, becomes the one to follow; other files change nothing. */
-  private follow(): void {
-    if (vscode.window.activeTextEditor) this.soon();
-  }
-
   private soon(): void {
     clearTimeout(this.timer);
     this.timer = setTimeout(() => void this.refresh(), PAUSE_MS);
   }
 
+  /** A page of a guide or a list in use becomes the one to follow; other files change nothing. */
   private async refresh(): Promise<void> {
     const order = ++this.asked;
     const active = vscode.window.activeTextEditor?.document.uri.toString();
@@ -55,6 +51,7 @@ export class FollowedGuide implements vscode.Disposable {
     if (order !== this.asked) return;
     this.overview = found;
     this.uri = found?.uri;
+    void vscode.commands.executeCommand("setContext", "kitquill.hasGuide", found !== undefined);
     this.changed.fire();
   }
 

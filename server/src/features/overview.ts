@@ -18,6 +18,8 @@ export interface Spot {
 /** A finding as far as the overview shows it. */
 export interface FindingSpot extends Spot {
   readonly severity: Severity;
+  /** How many findings are left out in favour of this one, by severity. */
+  readonly standsFor?: Readonly<Partial<Record<Severity, number>>>;
 }
 
 export interface StepOverview<Place = Spot> {
@@ -78,9 +80,17 @@ export function overviewOf(guide: GuideState, findings: readonly FindingSpot[]):
     left: left.map((part) => partOf(part, guide)),
     listed: listed.length,
     fitted: listed.length - left.length,
-    errors: findings.filter(({ severity }) => severity === "error").length,
-    warnings: findings.filter(({ severity }) => severity === "warning").length,
+    errors: count(findings, "error"),
+    warnings: count(findings, "warning"),
   };
+}
+
+function count(findings: readonly FindingSpot[], wanted: Severity): number {
+  let sum = 0;
+  for (const { severity, standsFor } of findings) {
+    sum += standsFor ? (standsFor[wanted] ?? 0) : severity === wanted ? 1 : 0;
+  }
+  return sum;
 }
 
 function stageOf(

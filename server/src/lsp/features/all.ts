@@ -3,5 +3,7 @@ import { codeActions } from "./codeActions.ts";
 import { definition } from "./definition.ts";
 import type { Feature } from "./feature.ts";
 import { hover } from "./hover.ts";
+import { overview } from "./overview.ts";
+import { startGuide } from "./startGuide.ts";
 
-export const FEATURES: readonly Feature[] = [codeActions, definition, hover];
+export const FEATURES: readonly Feature[] = [codeActions, definition, hover, overview, startGuide];
