@@ -164,6 +164,11 @@ export class Editor {
     await this.focusEditor();
   }
 
+  /** Shows the explorer again after another side bar. */
+  async showExplorer(): Promise<void> {
+    await this.command("File: Focus on Files Explorer");
+  }
+
   /** The name on the active tab. */
   async activeFile(): Promise<string> {
     const tab = this.page.locator(".editor-group-container.active .tab.active .label-name");
@@ -329,6 +334,46 @@ export class Editor {
       () => textOf(lines),
       (text) => text !== "",
     );
+  }
+
+  /** The rows of one of Kitquill's views, as label and description; the view is opened for it. */
+  async view(title: string): Promise<string[]> {
+    await this.command(`Kitquill: Focus on ${title} View`);
+    const rows = this.page
+      .locator(".pane", { has: this.page.locator(`.pane-header[aria-label^="${title}"]`) })
+      .locator(".monaco-list-row");
+    return rows.evaluateAll((elements) =>
+      elements.map((row) =>
+        [".label-name", ".label-description"]
+          .map((part) => row.querySelector(part)?.textContent ?? "")
+          .join(" ")
+          .replace(/\s+/g, " ")
+          .trim(),
+      ),
+    );
+  }
+
+  /** Clicks a row of one of Kitquill's views, by the beginning of its label. */
+  async clickInView(title: string, label: string): Promise<void> {
+    await this.view(title);
+    await this.page
+      .locator(".pane", { has: this.page.locator(`.pane-header[aria-label^="${title}"]`) })
+      .locator(".monaco-list-row", { hasText: label })
+      .first()
+      .click();
+  }
+
+  /** What the status bar says of the guide; empty while it says nothing. */
+  async progress(): Promise<string> {
+    return textOf(this.page.locator('.statusbar-item[id*="kitquill.progress"]'));
+  }
+
+  /** Fills the box at the top of the window and confirms. */
+  async answer(text: string): Promise<void> {
+    await this.quickInput().waitFor();
+    await this.quickInput().fill(text);
+    await this.page.keyboard.press("Enter");
+    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
   }
 
   /** Saves what the editor shows to test/screenshots/. */
