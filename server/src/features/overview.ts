@@ -22,24 +22,24 @@ export interface FindingSpot extends Spot {
   readonly standsFor?: Readonly<Partial<Record<Severity, number>>>;
 }
 
-export interface StepOverview<Place = Spot> {
+export interface StepOverview {
   readonly number: string;
   readonly text: string;
-  readonly spot: Place;
+  readonly spot: Spot;
   /** Parts that it fits, as the items of a mark: `R1–R4`. */
   readonly parts: readonly string[];
   readonly worst: Severity | undefined;
 }
 
-export interface StageOverview<Place = Spot> {
+export interface StageOverview {
   readonly number: number;
   /** Undefined for steps before the first level-2 heading. */
   readonly title: string | undefined;
-  readonly spot: Place;
+  readonly spot: Spot;
   /** Parts that its steps fit. */
   readonly fitted: number;
   readonly worst: Severity | undefined;
-  readonly steps: readonly StepOverview<Place>[];
+  readonly steps: readonly StepOverview[];
 }
 
 export interface PartOverview {
@@ -52,10 +52,10 @@ export interface PartOverview {
   readonly height: number | undefined;
 }
 
-export interface GuideOverview<Place = Spot> {
+export interface GuideOverview {
   readonly uri: string;
   readonly title: string | undefined;
-  readonly stages: readonly StageOverview<Place>[];
+  readonly stages: readonly StageOverview[];
   /** Parts to be fitted that no step fits, by board, the lowest first. */
   readonly left: readonly PartOverview[];
   readonly listed: number;

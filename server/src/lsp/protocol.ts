@@ -3,13 +3,6 @@
  * system of its own asks the client for files, and those by which the client's views are filled.
  * Names and shapes only; client and server share it.
  */
-import type { Range } from "vscode-languageserver";
-import type {
-  GuideOverview,
-  PartOverview,
-  StageOverview,
-  StepOverview,
-} from "../features/overview.ts";
 
 /** `initializationOptions` of a client that answers the requests below. */
 export interface ClientOffers {
@@ -52,8 +45,13 @@ export interface FindFilesResult {
 /** A stretch of a file, as the protocol counts. */
 export interface SentSpot {
   readonly uri: string;
-  readonly range: Range;
+  readonly range: { readonly start: SentPosition; readonly end: SentPosition };
 }
+export interface SentPosition {
+  readonly line: number;
+  readonly character: number;
+}
+export type SentSeverity = "error" | "warning" | "information" | "hint";
 
 /** Client to server: the guide that a page or parts list belongs to, at a glance. */
 export const OVERVIEW = "kitquill/overview";
@@ -62,10 +60,42 @@ export interface OverviewParams {
 }
 /** Null for a file of no guide. */
 export type OverviewResult = SentOverview | null;
-export type SentOverview = GuideOverview<SentSpot>;
-export type SentStage = StageOverview<SentSpot>;
-export type SentStep = StepOverview<SentSpot>;
-export type SentPart = PartOverview;
+export interface SentOverview {
+  readonly uri: string;
+  readonly title?: string | undefined;
+  readonly stages: readonly SentStage[];
+  /** Parts to be fitted that no step fits, by board, the lowest first. */
+  readonly left: readonly SentPart[];
+  readonly listed: number;
+  readonly fitted: number;
+  readonly errors: number;
+  readonly warnings: number;
+}
+export interface SentStage {
+  readonly number: number;
+  readonly title?: string | undefined;
+  readonly spot: SentSpot;
+  readonly fitted: number;
+  readonly worst?: SentSeverity | undefined;
+  readonly steps: readonly SentStep[];
+}
+export interface SentStep {
+  readonly number: string;
+  readonly text: string;
+  readonly spot: SentSpot;
+  /** Parts that it fits, as the items of a mark. */
+  readonly parts: readonly string[];
+  readonly worst?: SentSeverity | undefined;
+}
+export interface SentPart {
+  /** As a mark names it. */
+  readonly name: string;
+  readonly board: string;
+  readonly value: string;
+  readonly package: string;
+  /** Body height in mm. */
+  readonly height?: number | undefined;
+}
 
 /** Client to server: the beginning of a guide for a parts list. */
 export const START_GUIDE = "kitquill/startGuide";
