@@ -38,6 +38,26 @@ export function toleranceOfLetter(letter: string, farads?: number): string | und
   return PERCENT_LETTERS[letter];
 }
 
+/**
+ * Limits of a part's value from a tolerance as this module writes it: `1 %`, `+80/-20 %`, `0.25 pF`.
+ * Undefined for other texts.
+ */
+export function toleranceLimits(
+  tolerance: string,
+  amount: number,
+): { readonly min: number; readonly max: number } | undefined {
+  const match = WRITTEN.exec(tolerance);
+  if (!match) return undefined;
+  const [, plus, minus, both, unit] = match;
+  const share = unit === "%" ? Math.abs(amount) / 100 : 1e-12;
+  return {
+    min: amount - Number(minus ?? both) * share,
+    max: amount + Number(plus ?? both) * share,
+  };
+}
+
+const WRITTEN = /^(?:\+([\d.]{1,7})\/-([\d.]{1,7})|([\d.]{1,7})) (%|pF)$/;
+
 const PERCENT_LETTERS: { readonly [letter: string]: string } = {
   B: "0.1 %",
   C: "0.25 %",

@@ -1,0 +1,45 @@
+/** The value of a figure, and the inputs that figures are computed from. */
+import type { Dimension } from "../dimension.ts";
+import type { FigureProblem } from "../problem.ts";
+import { Node } from "./node.ts";
+
+/** A value under way: what it is made of and what kind of quantity it is. */
+export interface Term {
+  readonly node: Node;
+  readonly dimension: Dimension;
+  /** A temperature in °C, which is a point on a scale and no difference. */
+  readonly isPoint: boolean;
+  /** Unit to print it in, without prefix: `N·m`, `%`, `°C`. */
+  readonly unit: string;
+  /** Fewest significant figures among its inputs; infinite where all are exact. */
+  readonly figures: number;
+}
+
+/** What a figure is worth, in the coherent SI unit; temperatures as points in °C. */
+export interface FigureValue extends Term {
+  readonly nominal: number;
+  /** Worst case: the least and the greatest for all inputs within their tolerances. */
+  readonly min: number;
+  readonly max: number;
+}
+
+/** A formula used outside the range where it holds. */
+export interface FigureWarning {
+  readonly span: FigureProblem["span"];
+  readonly message: string;
+}
+
+export function figureValue(term: Term): FigureValue {
+  const { low, high } = term.node.range;
+  return { ...term, nominal: term.node.nominal, min: low, max: high };
+}
+
+/**
+ * The same value as an input of its own. It no longer varies together with what it was made of, so
+ * what is computed from it can only come out wider.
+ */
+export function detached(value: FigureValue): Term {
+  const { dimension, isPoint, unit, figures } = value;
+  const node = Node.input(value.nominal, value.min, value.max);
+  return { node, dimension, isPoint, unit, figures };
+}

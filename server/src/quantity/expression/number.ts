@@ -1,0 +1,168 @@
+/** Reads numbers with their units out of an expression: `13,8 V`, `10 000 Ω`, `4k7`, `24 AWG`. */
+
+import { nearestWord } from "../../text/nearest.ts";
+import type { Span } from "../../text/span.ts";
+import { readWord } from "../codes.ts";
+import { FigureError } from "../problem.ts";
+import { type UnitMeaning, unitSymbol, unitSymbols } from "../unitMeanings.ts";
+import { readUnit } from "../units.ts";
+import { readUnitAt, readWholeUnit } from "../unitText.ts";
+import { valueClass } from "../valueClass.ts";
+import { gaugeDiameter } from "../wireGauge.ts";
+import { foldText } from "../words.ts";
+import type { NumberLiteral } from "./tree.ts";
+
+/** Groups of three may be parted by a plain, no-break, thin or narrow space (ISO 80000-1). */
+const NUMBER =
+  /(\d{1,3}(?:[ \u00a0\u2007\u2009\u202f]\d{3})+(?!\d)|\d+)?(?:([.,])(\d+))?(?:[eE]([-+\u2212]?\d+)(?![\p{L}\p{Nd}]))?/uy;
+const SPACES = /[ \t\u00a0\u2007\u2009\u202f]*/y;
+const WORD = /[\p{L}\p{Nd}_%‰°\u2103]*/uy;
+const ONE: UnitMeaning = readWholeUnit("1")!;
+
+/** Whether a number begins at `at`. */
+export function startsNumber(text: string, at: number): boolean {
+  return /^(?:\d|[.,]\d)/.test(text.slice(at, at + 2));
+}
+
+/** The number at `start`, with its unit. Throws a FigureError for what is none. */
+export function readNumber(text: string, start: number): NumberLiteral {
+  NUMBER.lastIndex = start;
+  const [written, whole = "", , part = "", power = "0"] = NUMBER.exec(text)!;
+  const end = start + written.length;
+  if (/^[.,]\d/.test(text.slice(end, end + 2))) throw twoSeparators(text, start, end);
+  const digits = `${whole.replace(/\D/g, "")}.${part}`;
+  const tight = wordAt(text, end);
+  const code = tight === "" ? undefined : readCode(text.slice(start, end), tight);
+  if (code) return { ...code, kind: "number", span: { start, end: end + tight.length } };
+  const found = unitBehind(text, start, end);
+  const unit = found?.unit ?? ONE;
+  const span = { start, end: found?.end ?? end };
+  return {
+    kind: "number",
+    span,
+    amount: amountOf(digits, Number(power.replace("\u2212", "-")), unit, span),
+    unit,
+    figures: !found && part === "" ? undefined : figuresOf(digits),
+  };
+}
+
+/** `AWG 24`: the gauge behind the word, at `at`. */
+export function readGauge(text: string, start: number, at: number): NumberLiteral {
+  const match = /^\s*([-\u2212]?\d{1,2})(?![\p{L}\p{N}.,])/u.exec(text.slice(at));
+  if (!match) {
+    throw new FigureError({
+      kind: "form",
+      span: { start, end: at },
+      message: "A wire gauge is a whole number behind AWG, such as AWG 24.",
+    });
+  }
+  const span = { start, end: at + match[0].length };
+  const unit = unitSymbol("AWG")!;
+  const gauge = Number(match[1]!.replace("\u2212", "-"));
+  return { kind: "number", span, amount: gaugeDiameter(gauge), unit, figures: 2 };
+}
+
+type CodeReading = Pick<NumberLiteral, "amount" | "unit" | "figures" | "tolerance">;
+
+/** `4k7`, `2R2`, `100n`, `5V1`: letter-for-point codes, where the letters are no unit by themselves. */
+function readCode(number: string, letters: string): CodeReading | undefined {
+  if (unitSymbol(letters)) return undefined;
+  const word = foldText(number + letters);
+  const reading = CLASSES.map((kind) => readWord(word, kind)).find((one) => one !== undefined);
+  if (reading === undefined || reading.by === "class" || reading.unread > 0) return undefined;
+  const { quantity, tolerance } = reading;
+  return {
+    amount: quantity.amount,
+    unit: unitSymbol(quantity.unit)!,
+    figures: figuresOf((number + letters).replace(/\D/g, "")),
+    ...(tolerance && { tolerance }),
+  };
+}
+
+/** Read as the text alone tells, then as a resistor's or a capacitor's: those have tolerance letters. */
+const CLASSES = ["", "R", "C"].map(valueClass);
+
+function unitBehind(text: string, start: number, end: number) {
+  SPACES.lastIndex = end;
+  SPACES.exec(text);
+  const at = SPACES.lastIndex;
+  const word = wordAt(text, at);
+  if (word === "") return undefined;
+  const found = readUnitAt(text, at);
+  if (found) return found;
+  throw unknownUnit(text, start, { start: at, end: at + word.length });
+}
+
+function wordAt(text: string, at: number): string {
+  WORD.lastIndex = at;
+  return WORD.exec(text)![0];
+}
+
+function amountOf(digits: string, power: number, unit: UnitMeaning, span: Span): number {
+  const figure = Number(`${digits}e${power + unit.exponent}`);
+  const amount = unit.scale === "gauge" ? gaugeDiameter(figure) : figure * unit.factor;
+  const lost = amount === 0 && /[1-9]/.test(digits);
+  if (Number.isFinite(amount) && !lost) return amount;
+  throw new FigureError({
+    kind: "form",
+    span,
+    message: `This number is too ${lost ? "small" : "large"} to compute with. Check its exponent.`,
+  });
+}
+
+function figuresOf(digits: string): number {
+  return Math.max(1, digits.replace(".", "").replace(/^0+/, "").length);
+}
+
+function twoSeparators(text: string, start: number, end: number): FigureError {
+  const written = text
+    .slice(start)
+    .match(/^[\d.,]+/)![0]
+    .replace(/[.,]$/, "");
+  return new FigureError({
+    kind: "form",
+    span: { start, end: Math.max(end, start + written.length) },
+    message: `${written} has two separators, so its size is not clear. Write one decimal point or comma, and part thousands by a space.`,
+  });
+}
+
+function unknownUnit(text: string, start: number, span: Span): FigureError {
+  const word = text.slice(span.start, span.end);
+  if (/^\s*\(/.test(text.slice(span.end))) return missingSign(text, start, span, word);
+  const spelled = readUnit(foldText(word));
+  const prefix = spelled && PREFIXES[spelled.exponent];
+  const meant = prefix !== undefined ? prefix + spelled!.unit : nearestWord(word, unitSymbols());
+  if (!meant) return missingSign(text, start, span, word);
+  return new FigureError({
+    kind: "form",
+    span,
+    message: `${word} is no unit that can be computed with. Did you mean ${meant}?`,
+    suggestion: { title: `Write ${meant}`, span, text: meant },
+  });
+}
+
+const PREFIXES: { readonly [exponent: number]: string } = {
+  [-12]: "p",
+  [-9]: "n",
+  [-6]: "µ",
+  [-3]: "m",
+  0: "",
+  3: "k",
+  6: "M",
+  9: "G",
+};
+
+function missingSign(text: string, start: number, span: Span, word: string): FigureError {
+  const number = text.slice(start, span.start).trim();
+  const product = `${number} * ${word}`;
+  return new FigureError({
+    kind: "form",
+    span,
+    message: `${word} is no unit that can be computed with. If a product is meant, write ${product}.`,
+    suggestion: {
+      title: `Write ${product}`,
+      span: { start: start + number.length, end: span.start },
+      text: " * ",
+    },
+  });
+}

@@ -1,0 +1,31 @@
+/** What is wrong with a figure. */
+import type { Span } from "../text/span.ts";
+
+export interface FigureProblem {
+  /**
+   * `form`: it cannot be read, or has no value; `name`: a name that nothing defines; `unit`: units
+   * that do not agree; `circle`: it depends on itself.
+   */
+  readonly kind: "form" | "name" | "unit" | "circle";
+  /** Where, in the text that was read. */
+  readonly span: Span;
+  readonly message: string;
+  /** Replacement that makes it right, when there is one. */
+  readonly suggestion?: {
+    readonly title: string;
+    readonly span: Span;
+    readonly text: string;
+    /** It changes only the spelling. */
+    readonly safe?: true;
+  };
+}
+
+/** Thrown where a figure is read or computed, and caught where that began; never leaves the layer. */
+export class FigureError extends Error {
+  readonly problem: FigureProblem;
+
+  constructor(problem: FigureProblem) {
+    super(problem.message);
+    this.problem = problem;
+  }
+}
