@@ -264,3 +264,33 @@ describe("repeated-word", () => {
     expect(await said("1. pelan pelan", "repeated-word", "language: id\n")).toEqual([]);
   });
 });
+
+describe("heading-empty", () => {
+  test("reports a heading without text, and one without content before its like", async () => {
+    const body = "1. Go.\n\n## B\n\n### C\n\n## D\n\n##\n\nText.\n\n ## E\n ## F\n\nText.";
+    expect(await said(body, "heading-empty")).toEqual(["### C", "## D", "##", "## E"]);
+  });
+
+  test("leaves alone the last heading, a step, and one with a lower one below", async () => {
+    const body =
+      "1. Go.\n\n## B\n\n### C [R1]\n\n### D\n\n![p](p.svg)\n\n### ![p](p.svg)\n\nText.\n\n## E";
+    expect(await said(body, "heading-empty")).toEqual([]);
+  });
+
+  test("follows what comes below it", async () => {
+    const service = new Service(new MemoryFiles({ "file:///k/p.csv": LIST }));
+    const text = "---\nparts: p.csv\n---\n\n## A\n\n## B\n\n1. Go.\n";
+    service.open("file:///k/g.md", 0, text);
+    const found = async () => {
+      await service.settle();
+      service.takeChanges();
+      return service.diagnoses("file:///k/g.md").filter(({ code }) => code === "heading-empty");
+    };
+    expect(await found()).toHaveLength(1);
+    const at = text.indexOf("## B");
+    service.edit("file:///k/g.md", 1, [{ span: { start: at, end: at }, text: "x\n\n" }]);
+    expect(await found()).toHaveLength(0);
+    service.edit("file:///k/g.md", 2, [{ span: { start: at, end: at + 3 }, text: "#" }]);
+    expect(await found()).toHaveLength(0);
+  });
+});

@@ -466,3 +466,49 @@ describe("kitquill start", () => {
     expect(err).toContain(message);
   });
 });
+
+describe("kitquill list tools", () => {
+  const tooled = {
+    ...clean,
+    "guide.md": guide
+      .replace("parts: parts.csv\n", "parts: parts.csv\ntools: [side cutters]\n")
+      .replace("[R1, R2].", "[R1, R2] and cut the leads with side cutters.")
+      .replace("[C1].", "[C1] with tweezers. [own: resistor 1 kΩ, 2 W] [tool: hot iron, lamp]"),
+  };
+
+  test("shows what lists each tool and which steps need it", async () => {
+    const { code, out } = await cli.run(cli.folder(tooled), "list", "tools", "guide.md");
+    expect(code).toBe(0);
+    expect(out.split("\n").map((line) => line.split(/ {2,}/).join("|"))).toEqual([
+      "Kind|Name|Listed in|Steps",
+      "tool|side cutters|tools|1.1",
+      "tool|hot iron|mark|1.2",
+      "tool|lamp|mark|1.2",
+      "tool|tweezers|1.2",
+      "own|resistor 1 kΩ, 2 W|mark|1.2",
+      "",
+    ]);
+  });
+
+  test("gives CSV and JSON", async () => {
+    const folder = cli.folder(tooled);
+    const csv = await cli.run(folder, "list", "tools", "guide.md", "--format", "csv");
+    expect(csv.out.split("\r\n").slice(0, 2)).toEqual([
+      "kind,name,listed,steps",
+      "tool,side cutters,tools,1.1",
+    ]);
+    const json = await cli.run(folder, "list", "tools", "guide.md", "--format", "json");
+    expect(JSON.parse(json.out)[3]).toEqual({
+      kind: "tool",
+      name: "tweezers",
+      listed: null,
+      steps: ["1.2"],
+    });
+  });
+
+  test("takes guides only", async () => {
+    const { code, err } = await cli.run(cli.folder(clean), "list", "tools", "parts.csv");
+    expect(code).toBe(2);
+    expect(err).toContain("parts.csv");
+  });
+});

@@ -8,6 +8,7 @@ import { check as doubtfulMention } from "./doubtful-mention.ts";
 import { check as duplicatePart } from "./duplicate-part.ts";
 import { check as emptySet } from "./empty-set.ts";
 import { check as frontMatter } from "./front-matter.ts";
+import { check as headingEmpty } from "./heading-empty.ts";
 import { check as heightOrder } from "./height-order.ts";
 import { check as heldBackPart } from "./held-back-part.ts";
 import { check as longStep } from "./long-step.ts";
@@ -28,6 +29,8 @@ import { check as tooTall } from "./too-tall.ts";
 import { check as trialLeft } from "./trial-left.ts";
 import { check as unknownHeight } from "./unknown-height.ts";
 import { check as unknownPart } from "./unknown-part.ts";
+import { check as unlistedConsumable } from "./unlisted-consumable.ts";
+import { check as unlistedTool } from "./unlisted-tool.ts";
 import { check as unmatched } from "./unmatched.ts";
 import { check as unreadableList } from "./unreadable-list.ts";
 import { check as valueMarking } from "./value-marking.ts";
@@ -66,4 +69,7 @@ export const CHECKS: readonly Check[] = [
   repeatedWord,
   severalActions,
   notImperative,
+  unlistedTool,
+  unlistedConsumable,
+  headingEmpty,
 ];

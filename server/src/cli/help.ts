@@ -6,6 +6,7 @@ Usage:
   kitquill check [FILE|DIR…]          check guides
   kitquill list steps GUIDE           the steps of a guide
   kitquill list parts GUIDE|LIST      the parts of a guide or of a parts list
+  kitquill list tools GUIDE           the tools and consumables, and the steps that need them
   kitquill list columns LIST          what each column of a parts list was taken for
   kitquill start LIST                 begin a guide from its parts list
   kitquill lsp --stdio                serve an editor (Language Server Protocol)
@@ -40,6 +41,8 @@ Usage:
   kitquill list steps GUIDE        number, stage, text, parts fitted, greatest height
   kitquill list parts GUIDE        each part with its value, height and the step that fits it
   kitquill list parts LIST         each line of a parts list
+  kitquill list tools GUIDE        tools, consumables and what else is not in the kit,
+                                   what lists each, and the steps that need it
   kitquill list columns LIST       what each column was taken for, and why
 
 Options:

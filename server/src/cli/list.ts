@@ -8,13 +8,14 @@ import { diskFor, type Input, noGuide, reachOf } from "./inputs.ts";
 import { columnsOfList } from "./listColumns.ts";
 import { partsOfGuide, partsOfList } from "./listParts.ts";
 import { stepsOfGuide } from "./listSteps.ts";
+import { toolsOfGuide } from "./listTools.ts";
 import { readList } from "./readList.ts";
 import type { ExitCode } from "./run.ts";
 import type { TableFormat } from "./table.ts";
 import type { Terminal } from "./terminal.ts";
 
 const OPTIONS = { format: "string", "lists-outside": "boolean", help: "boolean" } as const;
-const SUBJECTS = ["steps", "parts", "columns"];
+const SUBJECTS = ["steps", "parts", "tools", "columns"];
 
 /** What is listed of which file, and how. */
 interface Request {
@@ -52,6 +53,7 @@ export async function list(
 async function listed(subject: string, request: Request): Promise<string> {
   const { name, input, format, cwd, terminal } = request;
   if (subject === "steps") return stepsOfGuide(await guideOf(request), format, cwd, terminal);
+  if (subject === "tools") return toolsOfGuide(await guideOf(request), format, terminal);
   const aboutGuide = subject === "parts" && (await noGuide(input, name)) === undefined;
   if (aboutGuide) return partsOfGuide(await guideOf(request), format, cwd, terminal);
   const partsList = await readList(input.uri, name, terminal);

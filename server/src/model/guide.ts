@@ -9,6 +9,7 @@ import type { TextSource } from "../text/textSource.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 import type { TextBlock } from "./prose.ts";
+import type { ThingIndex } from "./tools/thingIndex.ts";
 
 /** A page of the guide: one Markdown file. */
 export interface Page {
@@ -144,8 +145,19 @@ export interface Guide {
   readonly missing: Iterable<Part>;
   /** Whether a finding other than `missing-part` already says what is wrong with the part. */
   explained(part: Part): boolean;
+  /** Headings below which a piece holds nothing, with the next heading if that follows at once. */
+  bareHeadings(): Iterable<BareHeading>;
+  /** Tools and consumables that marks list and words name. */
+  readonly things: ThingIndex;
   /** Whether the last stage already fits a part: the guide is past its first draft. */
   readonly reachesEnd: boolean;
+}
+
+export interface BareHeading {
+  readonly piece: GuidePiece;
+  readonly fact: HeadingFact;
+  /** Undefined where text follows, or the guide ends. */
+  readonly next: HeadingFact | undefined;
 }
 
 export interface GuideSettings {

@@ -6,7 +6,8 @@ import type { HeadingFact, PieceFacts } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Piece } from "../syntax/pieces.ts";
 import { type Language, languageOf } from "../text/language.ts";
-import type { Guide, GuideSettings, Step, Use } from "./guide.ts";
+import { closingHeading, openingHeading } from "./bareHeading.ts";
+import type { BareHeading, Guide, GuideSettings, Step, Use } from "./guide.ts";
 import type { GuidePage } from "./guidePage.ts";
 import type { Kit } from "./kit.ts";
 import type { ListLine } from "./list/partsList.ts";
@@ -15,6 +16,7 @@ import { type Label, type MarkNode, PieceNode, type StepNode, UseNode } from "./
 import { ProseShelf } from "./prose.ts";
 import { resolveSet } from "./resolve.ts";
 import { buildStages, StageNode } from "./stageNode.ts";
+import { ThingIndex } from "./tools/thingIndex.ts";
 import { UseIndex } from "./useIndex.ts";
 
 /** What an update changed, for those who keep results by piece, part or stage. */
@@ -38,15 +40,19 @@ export class GuideState implements Guide {
   #nodes = new Map<Piece<PieceFacts>, PieceNode>();
   #dynamic = new Set<PieceNode>();
   #labelled = new Set<PieceNode>();
+  /** Pieces that end with a heading. */
+  #bare = new Set<PieceNode>();
   #labels: Map<string, Label[]> | undefined;
   #fresh = true;
   readonly #shelf = new ProseShelf();
+  readonly things: ThingIndex;
 
   constructor(pages: readonly GuidePage[], kit: Kit, settings: GuideSettings) {
     this.pages = pages;
     this.settings = settings;
     this.#kit = kit;
     this.#index = new UseIndex(kit.parts);
+    this.things = new ThingIndex(this.language);
   }
 
   get kit(): Kit {
@@ -127,6 +133,14 @@ export class GuideState implements Guide {
     return first.piece.order - second.piece.order || first.index - second.index;
   }
 
+  *bareHeadings(): Generator<BareHeading, void, void> {
+    for (const piece of inOrder(this.#bare)) {
+      const following = this.pieces[piece.order + 1];
+      const next = following && openingHeading(following);
+      yield { piece, fact: closingHeading(piece)!, next };
+    }
+  }
+
   labels(name: string): readonly Label[] {
     return this.#allLabels().get(name) ?? [];
   }
@@ -180,6 +194,8 @@ export class GuideState implements Guide {
     const node = new PieceNode(page, cut, this.#kit, this.#shelf, board);
     this.#nodes.set(cut, node);
     this.#index.add(node.uses);
+    this.things.add(node);
+    if (closingHeading(node)) this.#bare.add(node);
     if (node.dynamic.length > 0) this.#dynamic.add(node);
     if (node.labels.length + node.references.length > 0) {
       this.#labelled.add(node);
@@ -193,6 +209,8 @@ export class GuideState implements Guide {
     if (!node) return;
     this.#nodes.delete(cut);
     this.#index.remove(node.uses);
+    this.things.remove(node);
+    this.#bare.delete(node);
     this.#dynamic.delete(node);
     if (this.#labelled.delete(node)) this.#labels = undefined;
     retired.push(node);

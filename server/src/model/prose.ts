@@ -109,16 +109,22 @@ function visible({ page, start }: GuidePiece, { span, runs }: TextFact): string 
 
 /** Keeps the prose of the pieces last asked for, so that each check need not read it anew. */
 export class ProseShelf {
-  /** Pieces kept: those of a long stage. */
-  static readonly room = 400;
+  /** Characters of text kept: those of a long stage. A step of a hundred takes some 3 kB. */
+  static readonly room = 100_000;
   readonly #kept = new Map<GuidePiece, readonly TextBlock[]>();
+  #characters = 0;
 
   of(piece: GuidePiece): readonly TextBlock[] {
     const known = this.#kept.get(piece);
     if (known) return known;
     const prose = readProse(piece);
-    if (this.#kept.size >= ProseShelf.room) this.#kept.delete(this.#kept.keys().next().value!);
     this.#kept.set(piece, prose);
+    this.#characters += piece.length;
+    for (const oldest of this.#kept.keys()) {
+      if (this.#characters <= ProseShelf.room || oldest === piece) break;
+      this.#kept.delete(oldest);
+      this.#characters -= oldest.length;
+    }
     return prose;
   }
 }

@@ -4,7 +4,7 @@
  *     "drill"        the word itself
  *     "drill*"       words that begin so
  *     "*trafo"       words that end so; "*trafo*" words that hold it (for compounds)
- *     "heat sink*"   a phrase; it also finds "heat-sinks"
+ *     "heat sink*"   a phrase; it also finds "heat-sinks"; an apostrophe parts words too
  *
  * Where several fit, the one of most words wins, then the longest.
  */
@@ -46,7 +46,7 @@ interface InnerPattern<Meaning> {
 
 export class StemList<Meaning> {
   /** By the first two letters of their first word. */
-  readonly #byStart = new Map<string, Pattern<Meaning>[]>();
+  readonly #byStart = new Map<number, Pattern<Meaning>[]>();
   readonly #inner: InnerPattern<Meaning>[] = [];
 
   constructor(entries: Iterable<readonly [pattern: string, meaning: Meaning]>) {
@@ -58,14 +58,14 @@ export class StemList<Meaning> {
     const { lower } = words[index]!;
     let best: Pattern<Meaning> | InnerPattern<Meaning> | undefined;
     let count = 0;
-    for (const pattern of this.#byStart.get(lower.slice(0, 2)) ?? []) {
+    for (const pattern of this.#byStart.get(startOf(lower)) ?? NONE) {
       const size = pattern.words.length;
       if (size < count || (size === count && pattern.length <= best!.length)) continue;
       if (!fits(pattern.words, words, index)) continue;
       best = pattern;
       count = size;
     }
-    if (!best) {
+    if (!best && this.#inner.length > 0) {
       best = this.#inner.find((one) => holds(lower, one));
       count = 1;
     }
@@ -93,15 +93,22 @@ export class StemList<Meaning> {
       this.#inner.push({ text, open, length, meaning });
       return;
     }
-    const words = pattern.split(/[ -]/).map((word) => {
+    const words = pattern.split(/[ '-]/).map((word) => {
       const open = word.endsWith("*");
       return { text: open ? word.slice(0, -1) : word, open };
     });
-    const start = words[0]!.text.slice(0, 2);
+    const start = startOf(words[0]!.text);
     const known = this.#byStart.get(start);
     if (known) known.push({ words, length, meaning });
     else this.#byStart.set(start, [{ words, length, meaning }]);
   }
+}
+
+const NONE: readonly never[] = [];
+
+/** The first two letters as a number: no string is made for each word that is looked up. */
+function startOf(word: string): number {
+  return word.charCodeAt(0) * 0x10000 + (word.length > 1 ? word.charCodeAt(1) : 0);
 }
 
 function fits(pattern: readonly WordPattern[], words: readonly Word[], index: number): boolean {

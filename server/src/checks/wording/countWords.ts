@@ -9,12 +9,14 @@ import type { Span } from "../../text/span.ts";
 
 /** Words of the sentence, or of a bracket in it if that has more. */
 export function countWords(sentence: Sentence, block: TextBlock): number {
+  const items = itemsOf(sentence, block);
+  if (!block.at(sentence).includes("(")) return items.length;
   let outside = 0;
   let inside = 0;
   let most = 0;
   let isInside = false;
   let at = sentence.start;
-  for (const item of itemsOf(sentence, block)) {
+  for (const item of items) {
     for (const sign of block.at({ start: at, end: item.start })) {
       if (sign === "(" && !isInside) [isInside, inside] = [true, 0];
       else if (sign === ")") isInside = false;
