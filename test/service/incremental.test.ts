@@ -98,6 +98,13 @@ describe("findings after random edits equal those of a fresh check", () => {
     ]);
   });
 
+  test("of an edit that changes what a set in another stage means", async () => {
+    const body = "## A\n\n1. Fit [R1–R7].\n\n## B\n\n1. Fit [rest of R = 4k7].\n";
+    const at = (HEAD.length + body.indexOf("–R7")) / (HEAD.length + body.length);
+    const listed = LIST.replace("R1–R4, R7", "R1–R4").replace('"R5,R6"', '"R5–R7"');
+    await expectLaw({ "parts.csv": listed }, HEAD + body, [{ at, remove: 3, insert: "" }]);
+  });
+
   const samples = new URL("../../samples/", import.meta.url);
   for (const kit of ["heron", "constructs"]) {
     test(`of the sample ${kit}`, async () => {

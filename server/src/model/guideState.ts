@@ -167,8 +167,11 @@ export class GuideState implements Guide {
       this.stages.map((stage) => [stage.heading?.fact, stage]),
     );
     this.stages = buildStages(this.pieces, known);
-    if (this.#settleSets()) this.stages = buildStages(this.pieces, known);
-    return { all, retired, admitted, supplies: this.#index.takeChanged() };
+    const settled = this.#settleSets();
+    if (settled.size > 0) this.stages = buildStages(this.pieces, known);
+    // What their marks mean is new, though their text is not.
+    const anew = [...new Set([...admitted, ...settled])];
+    return { all, retired, admitted: anew, supplies: this.#index.takeChanged() };
   }
 
   #walk(retired: PieceNode[], admitted: PieceNode[]): void {
@@ -216,9 +219,9 @@ export class GuideState implements Guide {
     retired.push(node);
   }
 
-  /** Looks the sets up that depend on other marks. Gives whether one changed its meaning. */
-  #settleSets(): boolean {
-    let changed = false;
+  /** Looks the sets up that depend on other marks. Gives the pieces where one changed its meaning. */
+  #settleSets(): ReadonlySet<PieceNode> {
+    const changed = new Set<PieceNode>();
     for (const node of inOrder(this.#dynamic)) {
       for (const { mark, place } of node.dynamic) {
         const before = mark.items[place]!;
@@ -232,7 +235,7 @@ export class GuideState implements Guide {
         this.#index.remove(node.uses);
         node.uses = node.listUses();
         this.#index.add(node.uses);
-        changed = true;
+        changed.add(node);
       }
     }
     return changed;
