@@ -1,9 +1,9 @@
 /**
  * What a check is. A check names one problem; its file is named after its code.
  * The engine calls only the hooks whose ground has changed, so a hook may depend on nothing but
- * what it is given: `part` on the uses of that part (and of its socket or chip), `mark` on the mark,
- * `stage` on the stage's marks, `line` on the uses of the line's parts, `list` on the list,
- * `guide` on anything, but it runs after every edit and must be cheap.
+ * what it is given: `part` and `unusual` on the uses of that part (and of its socket or chip),
+ * `mark` on the mark, `stage` on the stage's marks, `line` on the uses of the line's parts, `list`
+ * on the list, `guide` on anything, but it runs after every edit and must be cheap.
  */
 import type { Anchor, Guide, GuidePiece, ResolvedMark, Stage, Step, Use } from "../model/guide.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
@@ -62,6 +62,8 @@ export interface Check {
   mark?(mark: ResolvedMark, guide: Guide): Iterable<Finding>;
   piece?(piece: GuidePiece, guide: Guide): Iterable<Finding>;
   part?(part: Part, uses: readonly Use[], guide: Guide): Iterable<Finding>;
+  /** As `part`, but only for parts that are not ordinary (`isOrdinary`): nearly all parts are. */
+  unusual?(part: Part, uses: readonly Use[], guide: Guide): Iterable<Finding>;
   hardware?(hardware: Hardware, uses: readonly Use[], guide: Guide): Iterable<Finding>;
   line?(line: ListLine, list: PartsList, guide: Guide): Iterable<Finding>;
   /** `before` and `after`: the tallest part in place on each board when the stage begins and ends. */

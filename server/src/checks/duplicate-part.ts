@@ -14,7 +14,7 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
-  *part(part, uses) {
+  *unusual(part, uses) {
     let first: Use | undefined;
     let chip: Use | undefined;
     for (const use of uses) {

@@ -15,7 +15,7 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
-  *part(part, uses, guide) {
+  *unusual(part, uses, guide) {
     const { held, tried } = openEnds(uses);
     if (!held || tried || !part.fitted) return;
     if (part.optional && held.role === "later") return;

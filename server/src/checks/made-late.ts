@@ -12,7 +12,7 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
-  *part(part, uses, guide) {
+  *unusual(part, uses, guide) {
     const made = firstWith(uses, "make");
     const fitted = firstWith(uses, "fit", "insert", "place", "try");
     if (!made || !fitted || !inEarlierStep(fitted, made, guide.compare.bind(guide))) return;

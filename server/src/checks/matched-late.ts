@@ -12,7 +12,7 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
-  *part(part, uses, guide) {
+  *unusual(part, uses, guide) {
     const matched = firstWith(uses, "match");
     const fitted = firstWith(uses, "fit", "insert", "place");
     if (!matched || !fitted || !inEarlierStep(fitted, matched, guide.compare.bind(guide))) return;

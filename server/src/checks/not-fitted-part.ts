@@ -14,7 +14,7 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
-  *part(part, uses) {
+  *unusual(part, uses) {
     const fitting = uses.find(isFitting) ?? firstWith(uses, "place");
     if (!part.fitted && fitting) yield fittedAgainstList(part, fitting);
     if (!part.fitted || part.optional) return;

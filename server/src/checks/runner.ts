@@ -2,8 +2,10 @@
  * Runs the checks over a guide and keeps their findings. After an edit only those hooks run again
  * whose ground has changed; the rest of the findings stand as they are.
  */
+
+import { isOrdinary } from "../model/accounting.ts";
 import type { GuideChanges, GuideState } from "../model/guideState.ts";
-import type { PartsList } from "../model/list/partsList.ts";
+import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Part, Supply } from "../model/parts.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import type { StageNode } from "../model/stageNode.ts";
@@ -24,8 +26,28 @@ interface StageFindings {
 const NOTHING: readonly Found[] = [];
 const NO_TOPS: BoardTops = new Map();
 
+type Hook = Exclude<keyof Check, "meta">;
+type With<H extends Hook> = Check & Required<Pick<Check, H>>;
+
+/** The checks by the hooks they have, in their order, so that none is asked in vain. */
+function byHook(checks: readonly Check[]) {
+  const having = <H extends Hook>(hook: H) =>
+    checks.filter((check): check is With<H> => check[hook] !== undefined);
+  return {
+    mark: having("mark"),
+    piece: having("piece"),
+    part: having("part"),
+    unusual: having("unusual"),
+    hardware: having("hardware"),
+    line: having("line"),
+    stage: having("stage"),
+    list: having("list"),
+    guide: having("guide"),
+  };
+}
+
 export class CheckRunner {
-  readonly #checks: readonly Check[];
+  readonly #checks: ReturnType<typeof byHook>;
   readonly #byPiece = new Map<PieceNode, readonly Found[]>();
   readonly #bySupply = new Map<Supply, readonly Found[]>();
   readonly #byLine = new Map<object, readonly Found[]>();
@@ -36,7 +58,7 @@ export class CheckRunner {
   readonly #explained = new Map<Part, number>();
 
   constructor(checks: readonly Check[]) {
-    this.#checks = checks;
+    this.#checks = byHook(checks);
   }
 
   run(guide: GuideState, changes: GuideChanges): void {
@@ -46,22 +68,23 @@ export class CheckRunner {
     for (const piece of changes.admitted)
       this.#keep(this.#byPiece, piece, this.#ofPiece(piece, guide));
     const supplies = changes.all ? [...guide.parts, ...guide.hardware] : related(changes, guide);
-    for (const supply of supplies)
+    const lines = new Map<ListLine, PartsList>();
+    for (const supply of supplies) {
       this.#keep(this.#bySupply, supply, this.#ofSupply(supply, guide));
-    const lines = new Map(supplies.map((supply) => [supply.line, supply.list]));
+      lines.set(supply.line, supply.list);
+    }
     for (const [line, list] of lines) {
-      this.#keep(
-        this.#byLine,
-        line,
-        this.#of((check) => check.line?.(line, list, guide)),
-      );
+      const found = gather(this.#checks.line, (check) => check.line(line, list, guide));
+      this.#keep(this.#byLine, line, found);
     }
     this.#runStages(guide, supplies);
     if (changes.all) {
       const lists: readonly PartsList[] = [...new Set(guide.lists)];
-      this.#byList = lists.flatMap((list) => this.#of((check) => check.list?.(list, guide)));
+      this.#byList = lists.flatMap((list) =>
+        gather(this.#checks.list, (check) => check.list(list, guide)),
+      );
     }
-    this.#byGuide = this.#of((check) => check.guide?.(guide));
+    this.#byGuide = gather(this.#checks.guide, (check) => check.guide(guide));
   }
 
   *findings(): Generator<Found, void, void> {
@@ -74,18 +97,25 @@ export class CheckRunner {
   }
 
   #ofPiece(piece: PieceNode, guide: GuideState): readonly Found[] {
-    const found = this.#of((check) => check.piece?.(piece, guide));
-    for (const mark of piece.marks) found.push(...this.#of((check) => check.mark?.(mark, guide)));
-    return found;
+    return [
+      ...gather(this.#checks.piece, (check) => check.piece(piece, guide)),
+      ...piece.marks.flatMap((mark) =>
+        gather(this.#checks.mark, (check) => check.mark(mark, guide)),
+      ),
+    ];
   }
 
   #ofSupply(supply: Supply, guide: GuideState): readonly Found[] {
     const uses = guide.uses(supply);
-    return this.#of((check) =>
-      supply.kind === "part"
-        ? check.part?.(supply, uses, guide)
-        : check.hardware?.(supply, uses, guide),
-    );
+    if (supply.kind === "hardware") {
+      return gather(this.#checks.hardware, (check) => check.hardware(supply, uses, guide));
+    }
+    const found = gather(this.#checks.part, (check) => check.part(supply, uses, guide));
+    if (isOrdinary(supply, uses)) return found;
+    return [
+      ...found,
+      ...gather(this.#checks.unusual, (check) => check.unusual(supply, uses, guide)),
+    ];
   }
 
   #runStages(guide: GuideState, supplies: readonly Supply[]): void {
@@ -107,26 +137,18 @@ export class CheckRunner {
   #ofStage(stage: StageNode, before: BoardTops, guide: GuideState): StageFindings {
     const found: Found[] = [];
     let after = before;
-    for (const check of this.#checks) {
-      const result = check.stage?.(stage, before, guide);
-      if (!result) continue;
+    for (const check of this.#checks.stage) {
+      const result = check.stage(stage, before, guide);
       for (const finding of result.findings) found.push({ check, finding });
       after = result.after;
     }
     return { before, after, found };
   }
 
-  #of(findings: (check: Check) => Iterable<Finding> | undefined): Found[] {
-    const found: Found[] = [];
-    for (const check of this.#checks) {
-      const made = findings(check);
-      if (made) for (const finding of made) found.push({ check, finding });
-    }
-    return found;
-  }
-
   #keep<Key>(store: Map<Key, readonly Found[]>, key: Key, found: readonly Found[]): void {
-    this.#explain(store.get(key) ?? NOTHING, -1);
+    const before = store.get(key) ?? NOTHING;
+    if (before.length === 0 && found.length === 0) return;
+    this.#explain(before, -1);
     this.#explain(found, 1);
     if (found.length > 0) store.set(key, found);
     else store.delete(key);
@@ -149,6 +171,21 @@ export class CheckRunner {
     this.#byStage.clear();
     this.#explained.clear();
   }
+}
+
+/** What the checks find, in their order. */
+function gather<C extends Check>(
+  checks: readonly C[],
+  run: (check: C) => Iterable<Finding>,
+): readonly Found[] {
+  let found: Found[] | undefined;
+  for (const check of checks) {
+    for (const finding of run(check)) {
+      found ??= [];
+      found.push({ check, finding });
+    }
+  }
+  return found ?? NOTHING;
 }
 
 /** The changed supplies, and the sockets and chips that depend on them. */

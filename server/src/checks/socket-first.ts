@@ -14,7 +14,7 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
-  *part(part, uses, guide) {
+  *unusual(part, uses, guide) {
     const inserted = firstWith(uses, "insert");
     if (!inserted) return;
     const socket = guide.socketOf(part);

@@ -14,7 +14,7 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
-  *part(part, uses) {
+  *unusual(part, uses) {
     const { tried } = openEnds(uses);
     if (!tried) return;
     yield {

@@ -15,3 +15,11 @@ export function accountsFor(use: Use): boolean {
 export function isMissing(part: Part, uses: readonly Use[]): boolean {
   return part.fitted && !part.optional && !uses.some(accountsFor);
 }
+
+/** Whether the part is listed for fitting and one plain mark, or none yet, fits it. */
+export function isOrdinary(part: Part, uses: readonly Use[]): boolean {
+  if (uses.length === 0) return true;
+  if (uses.length > 1 || !part.fitted) return false;
+  const [use] = uses;
+  return use!.role === "fit" && use!.item.kind !== "choice";
+}
