@@ -127,20 +127,18 @@ export class Kit {
 
   #add(parts: Part[], source: Source, board: string, heights: HeightNotes): void {
     const key = designatorKey(source.listed.name);
-    const named = this.#byKey.get(key) ?? [];
-    const before = named.findIndex((part) => sameName(part.board, board));
-    if (before < 0) {
-      const part = partOf(parts.length, source, board, heights);
-      parts.push(part);
-      this.#byKey.set(key, [...named, part]);
+    const named = this.#byKey.get(key);
+    const before = named?.findIndex((part) => sameName(part.board, board)) ?? -1;
+    if (before >= 0) {
+      const merged = mergeListings(named![before]!, source, board, heights);
+      parts[merged.id] = merged;
+      named![before] = merged;
       return;
     }
-    const merged = mergeListings(named[before]!, source, board, heights);
-    parts[merged.id] = merged;
-    this.#byKey.set(
-      key,
-      named.map((part, index) => (index === before ? merged : part)),
-    );
+    const part = partOf(parts.length, source, board, heights);
+    parts.push(part);
+    if (named) named.push(part);
+    else this.#byKey.set(key, [part]);
   }
 
   #partsOfValue(of: string): readonly Part[] {
@@ -198,7 +196,7 @@ function partOf(id: number, source: Source, board: string, heights: HeightNotes)
   const { list, line, listed } = source;
   const letters = readDesignator(listed.name)?.letters ?? listed.name;
   const height = heights.of(listed.name, letters, line);
-  return {
+  const part: { -readonly [Key in keyof Part]: Part[Key] } = {
     kind: "part",
     id,
     name: listed.name,
@@ -209,10 +207,12 @@ function partOf(id: number, source: Source, board: string, heights: HeightNotes)
     listed,
     fitted: line.fitted,
     optional: line.optional,
-    ...(height && { height }),
     offBoard: heights.isOffBoard(listed.name),
-    ...(line.side && { side: line.side }),
   };
+  // Set one by one: spreading optional properties costs much for thousands of parts.
+  if (height) part.height = height;
+  if (line.side) part.side = line.side;
+  return part;
 }
 
 /**
@@ -280,11 +280,11 @@ class HeightNotes {
   }
 
   isOffBoard(name: string): boolean {
-    return this.#offBoard.has(designatorKey(name));
+    return this.#offBoard.size > 0 && this.#offBoard.has(designatorKey(name));
   }
 
   of(name: string, letters: string, line: ListLine): Height | undefined {
-    const own = this.#byPart.get(designatorKey(name));
+    const own = this.#byPart.size > 0 ? this.#byPart.get(designatorKey(name)) : undefined;
     if (own !== undefined) return { mm: own, from: "the guide's heights" };
     if (!this.#usual.has(line)) this.#usual.set(line, this.#ofLine(letters, line));
     return this.#usual.get(line);
