@@ -42,6 +42,7 @@ function* unknownNames(
   item: ResolvedItem,
   guide: Guide,
 ): Iterable<Finding> {
+  if (item.unknown.length === 0) return;
   const places = new Map<number, Unknown[]>();
   for (const unknown of item.unknown) {
     const there = places.get(unknown.span.start);

@@ -21,7 +21,7 @@ export const check: Check = {
   },
   *piece(piece, { language }) {
     for (const step of piece.steps) {
-      const groups = codedParts(piece.marks, step);
+      const groups = codedParts(step);
       if (groups.length > 0) yield* ofStep(step, groups, language);
     }
   },

@@ -43,6 +43,7 @@ export interface Step {
   readonly fact: StepFact;
   /** Position among the steps of its piece. */
   readonly index: number;
+  readonly marks: readonly ResolvedMark[];
   readonly stage: Stage;
   /** `4.2`, sub-step `4.2.1`; follows edits, so read it late. */
   readonly number: string;

@@ -78,7 +78,7 @@ export class Kit {
       const part = named.find((candidate) => sameName(candidate.board, wanted));
       return { part, doubtful: false };
     }
-    return { part: named[0], doubtful: new Set(named.map((part) => part.board)).size > 1 };
+    return { part: named[0], doubtful: named.some((part) => part.board !== named[0]!.board) };
   }
 
   /** Hardware lines that fit the key equally well. */

@@ -28,6 +28,7 @@ export class StepNode implements Step {
   readonly piece: PieceNode;
   readonly fact: StepFact;
   readonly index: number;
+  readonly marks: MarkNode[] = [];
   stage!: Stage;
   /** Its number below the stage: `[2]` for a step, `[2, 1]` for a sub-step. */
   path: readonly number[] = [];
@@ -39,7 +40,7 @@ export class StepNode implements Step {
   }
 
   get prose(): readonly TextBlock[] {
-    return this.piece.prose.filter((block) => block.step === this);
+    return this.piece.proseOf(this);
   }
 
   get number(): string {
@@ -140,7 +141,11 @@ export class PieceNode implements GuidePiece {
   }
 
   get prose(): readonly TextBlock[] {
-    return this.#shelf.of(this);
+    return this.#shelf.of(this).blocks;
+  }
+
+  proseOf(step: StepNode): readonly TextBlock[] {
+    return this.#shelf.of(this).ofStep(step);
   }
 
   /** The uses that the items of the marks amount to now. */
@@ -239,6 +244,7 @@ export class PieceNode implements GuidePiece {
     if (!mark.certain && items.every((item) => item.supplies.length === 0)) return;
     const node = new MarkNode(this, mark, step, items);
     this.marks.push(node);
+    step?.marks.push(node);
     for (const [place, item] of mark.items.entries()) {
       if (isDynamic(item, this.kit)) this.dynamic.push({ mark: node, place });
     }

@@ -71,8 +71,33 @@ export class TextBlock {
   }
 }
 
-/** The blocks of a piece in document order. */
-export function readProse(piece: GuidePiece): readonly TextBlock[] {
+/** The blocks of a piece in document order, and those of each of its steps. */
+class Prose {
+  readonly blocks: readonly TextBlock[];
+  #bySteps: ReadonlyMap<Step, readonly TextBlock[]> | undefined;
+
+  constructor(piece: GuidePiece) {
+    this.blocks = readBlocks(piece);
+  }
+
+  ofStep(step: Step): readonly TextBlock[] {
+    this.#bySteps ??= bySteps(this.blocks);
+    return this.#bySteps.get(step) ?? [];
+  }
+}
+
+function bySteps(blocks: readonly TextBlock[]): ReadonlyMap<Step, readonly TextBlock[]> {
+  const found = new Map<Step, TextBlock[]>();
+  for (const block of blocks) {
+    if (!block.step) continue;
+    const own = found.get(block.step);
+    if (own) own.push(block);
+    else found.set(block.step, [block]);
+  }
+  return found;
+}
+
+function readBlocks(piece: GuidePiece): readonly TextBlock[] {
   const blocks: TextBlock[] = [];
   let step: Step | undefined;
   let next = 0;
@@ -111,13 +136,13 @@ function visible({ page, start }: GuidePiece, { span, runs }: TextFact): string 
 export class ProseShelf {
   /** Characters of text kept: those of a long stage. A step of a hundred takes some 3 kB. */
   static readonly room = 100_000;
-  readonly #kept = new Map<GuidePiece, readonly TextBlock[]>();
+  readonly #kept = new Map<GuidePiece, Prose>();
   #characters = 0;
 
-  of(piece: GuidePiece): readonly TextBlock[] {
+  of(piece: GuidePiece): Prose {
     const known = this.#kept.get(piece);
     if (known) return known;
-    const prose = readProse(piece);
+    const prose = new Prose(piece);
     this.#kept.set(piece, prose);
     this.#characters += piece.length;
     for (const oldest of this.#kept.keys()) {

@@ -112,7 +112,8 @@ function startOf(word: string): number {
 }
 
 function fits(pattern: readonly WordPattern[], words: readonly Word[], index: number): boolean {
-  for (const [i, { text, open }] of pattern.entries()) {
+  for (let i = 0; i < pattern.length; i++) {
+    const { text, open } = pattern[i]!;
     const lower = words[index + i]?.lower;
     if (lower === undefined || !(open ? lower.startsWith(text) : lower === text)) return false;
   }

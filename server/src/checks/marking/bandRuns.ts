@@ -35,6 +35,7 @@ function colourRuns(worded: Worded, language: Language): readonly BandRun[] {
   let colours: Colour[] = [];
   let words: Word[] = [];
   const close = () => {
+    if (colours.length === 0) return;
     if (colours.length >= LEAST && colours.length <= MOST) {
       runs.push({ start: words[0]!.start, end: words.at(-1)!.end, colours, words });
     }

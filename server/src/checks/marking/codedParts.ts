@@ -1,5 +1,5 @@
 /** The parts of a step whose value may stand on them in bands or figures. */
-import type { ResolvedMark, Step } from "../../model/guide.ts";
+import type { Step } from "../../model/guide.ts";
 import { kindOf } from "../../model/partKind.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Marked } from "../../trade/marking/readMark.ts";
@@ -19,10 +19,10 @@ const UNITS: { readonly [kind in Marked]: string } = {
 };
 
 /** By mark of the step, in the order of the text; marks without such parts are left out. */
-export function codedParts(marks: readonly ResolvedMark[], step: Step): CodedPart[][] {
+export function codedParts(step: Step): CodedPart[][] {
   const groups: CodedPart[][] = [];
-  for (const resolved of marks) {
-    if (resolved.step !== step || resolved.mark.role === "empty") continue;
+  for (const resolved of step.marks) {
+    if (resolved.mark.role === "empty") continue;
     const supplies = new Set(resolved.items.flatMap((item) => item.supplies));
     const coded = [...supplies].flatMap((one) => (one.kind === "part" ? codedPart(one) : []));
     if (coded.length > 0) groups.push(coded);
