@@ -19,7 +19,10 @@ export function clientOptions(
   log: vscode.LogOutputChannel,
   watched: vscode.FileSystemWatcher,
 ): LanguageClientOptions {
-  const offers: ClientOffers = { clientFiles: true };
+  const offers: ClientOffers = {
+    clientFiles: true,
+    suggestAgain: "editor.action.triggerSuggest",
+  };
   return {
     documentSelector: [{ language: "markdown" }],
     synchronize: { fileEvents: watched },

@@ -49,12 +49,13 @@ export class TestClient {
     this.connection.listen();
   }
 
-  async start(settings: object = {}): Promise<void> {
+  /** `capabilities` as a client tells them; `offers` are what it does beyond the protocol. */
+  async start(settings: object = {}, capabilities: object = {}, offers: object = {}) {
     await this.connection.sendRequest("initialize", {
       processId: null,
       rootUri: FOLDER.slice(0, -1),
-      capabilities: {},
-      initializationOptions: { settings },
+      capabilities,
+      initializationOptions: { settings, ...offers },
     });
     await this.notify("initialized", {});
   }

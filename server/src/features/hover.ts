@@ -48,13 +48,18 @@ export function hoverInList(guide: GuideState, list: PartsList, offset: number):
 
 function describe(subject: Subject | undefined, guide: GuideState): Hover | undefined {
   if (!subject || subject.supplies.length === 0) return undefined;
-  const groups = byLine(subject.supplies);
+  return { span: subject.span, markdown: describeSupplies(subject.supplies, guide) };
+}
+
+/** What is known of parts and hardware, in Markdown, a block for each line of the list. */
+export function describeSupplies(supplies: readonly Supply[], guide: GuideState): string {
+  const groups = byLine(supplies);
   const shown = [...groups].slice(0, MOST_LINES);
   const blocks = shown.map(([line, supplies]) => describeLine(line, supplies, guide));
   const more = groups.size - shown.length;
   if (more > 0)
     blocks.push(`… and ${more} more ${more === 1 ? "line" : "lines"} of the parts list.`);
-  return { span: subject.span, markdown: blocks.join("\n\n---\n\n") };
+  return blocks.join("\n\n---\n\n");
 }
 
 function byLine(supplies: readonly Supply[]): ReadonlyMap<ListLine, Supply[]> {

@@ -4,9 +4,12 @@
  * Names and shapes only; client and server share it.
  */
 
-/** `initializationOptions` of a client that answers the requests below. */
+/** `initializationOptions` of a client that does more than the protocol asks. */
 export interface ClientOffers {
+  /** It answers the requests below. */
   readonly clientFiles: boolean;
+  /** Its command that shows completions at the cursor anew. */
+  readonly suggestAgain?: string;
 }
 
 /** Server to client: the bytes of one file. */

@@ -81,6 +81,7 @@ class Server {
         connection: this.#connection,
         service: this.#service,
         client: params.capabilities,
+        suggestAgain: offers.suggestAgain,
         caughtUp: () => this.#updater.wake(),
       });
     }
@@ -211,7 +212,10 @@ class Server {
 
 function readOffers(options: unknown): ClientOffers {
   const offers = options as Partial<ClientOffers> | null | undefined;
-  return { clientFiles: offers?.clientFiles === true };
+  return {
+    clientFiles: offers?.clientFiles === true,
+    ...(typeof offers?.suggestAgain === "string" && { suggestAgain: offers.suggestAgain }),
+  };
 }
 
 function foldersOf(params: InitializeParams): string[] {

@@ -8,6 +8,7 @@ const NAMING = ["part number", "value", "description", "package"] as const;
 export class HardwareKeys {
   readonly #hardware: readonly Hardware[];
   readonly #found = new Map<string, readonly Hardware[]>();
+  #names: ReadonlyMap<Hardware, readonly string[]> | undefined;
 
   constructor(hardware: readonly Hardware[]) {
     this.#hardware = hardware;
@@ -26,13 +27,13 @@ export class HardwareKeys {
   #search(key: string): readonly Hardware[] {
     const item = /^item (\S+)$/.exec(key);
     if (item) return this.#hardware.filter((line) => foldKey(cell(line, "item")) === item[1]);
-    const whole = this.#hardware.filter((line) =>
-      NAMING.some((meaning) => foldKey(cell(line, meaning)) === key),
+    this.#names ??= new Map(
+      this.#hardware.map((line) => [line, NAMING.map((meaning) => foldKey(cell(line, meaning)))]),
     );
+    const names = this.#names;
+    const whole = this.#hardware.filter((line) => names.get(line)!.includes(key));
     if (whole.length > 0) return whole;
-    return this.#hardware.filter((line) =>
-      NAMING.some((meaning) => holdsWords(foldKey(cell(line, meaning)), key)),
-    );
+    return this.#hardware.filter((line) => names.get(line)!.some((name) => holdsWords(name, key)));
   }
 }
 
@@ -76,7 +77,8 @@ export function writtenKey(hardware: Hardware, all: readonly Hardware[]): string
   return isKey(item) ? `item ${item}` : undefined;
 }
 
-function isKey(text: string): boolean {
+/** Whether a mark can hold the text as a key. */
+export function isKey(text: string): boolean {
   return text !== "" && !NO_KEY.test(text);
 }
 

@@ -7,6 +7,8 @@ export interface FeatureContext {
   readonly connection: Connection;
   readonly service: Service;
   readonly client: ClientCapabilities;
+  /** Command of the client that shows completions anew. */
+  readonly suggestAgain: string | undefined;
   /** Resolves when the analysis has caught up with all that came before. */
   caughtUp(): Promise<void>;
 }
