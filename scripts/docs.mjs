@@ -113,12 +113,13 @@ function manifest(metas) {
 
 const metas = await readMetas();
 const { FUNCTION_GROUPS } = await load("trade/functions/all");
+const { printAmount } = await load("quantity/printing");
 const stale = [];
 for (const [path, write] of [
   [`${PAGES}/README.md`, indexPage],
   ["package.json", manifest],
   ["README.md", readme],
-  ["server/docs/functions.md", () => functionsPage(FUNCTION_GROUPS)],
+  ["server/docs/functions.md", () => functionsPage(FUNCTION_GROUPS, printAmount)],
 ]) {
   const text = write(metas);
   if (text === read(path)) continue;

@@ -1,10 +1,9 @@
 // The reference page of the trade functions, from the registry: signature, units, range, source and
-// one worked example each.
-import { formatResult } from "./formatResult.mjs";
+// one worked example each. `print` writes an amount with its unit.
 
-export function functionsPage(groups) {
+export function functionsPage(groups, print) {
   const parts = groups.map(({ title, functions }) => {
-    const entries = functions.map(entry);
+    const entries = functions.map((one) => entry(one, print));
     return `## ${title}\n\n${entries.join("\n\n")}`;
   });
   return `# Trade functions
@@ -17,32 +16,33 @@ This page is written by \`npm run docs\`.
 `;
 }
 
-function entry(one) {
+function entry(one, print) {
   const lines = [
     `### ${one.name}`,
-    `\`${signature(one)}\` gives ${one.unit === "1" ? "a number" : `a figure in ${one.unit}`}.`,
+    `\`${signature(one, print)}\` gives ${one.unit === "1" ? "a number" : `a figure in ${one.unit}`}.`,
     one.summary,
     ["| Argument | Meaning | Unit |", "|---|---|---|", ...one.parameters.map(row)].join("\n"),
     `Holds for: ${one.range}`,
     `Source: ${one.source}.`,
-    `Example: \`${one.example.written}\` is ${formatResult(one.compute(one.example.args), one.unit)}.`,
+    `Example: \`${one.example.written}\` is ${print(one.compute(one.example.args), one.unit, 4)}.`,
   ];
   return lines.join("\n\n");
 }
 
-function signature({ name, parameters }) {
-  return `${name}(${parameters.map(parameterText).join("; ")})`;
+function signature({ name, parameters }, print) {
+  return `${name}(${parameters.map((one) => parameterText(one, print)).join("; ")})`;
 }
 
-function parameterText(parameter) {
+function parameterText(parameter, print) {
   return parameter.default === undefined
     ? parameter.name
-    : `${parameter.name} = ${defaultText(parameter)}`;
+    : `${parameter.name} = ${defaultText(parameter, print)}`;
 }
 
-function defaultText({ default: standard, unit }) {
+function defaultText({ default: standard, unit }, print) {
   if (typeof standard === "string") return standard;
-  return formatResult(standard, unit);
+  if (standard === Number.POSITIVE_INFINITY) return "∞";
+  return standard === 0 && unit !== "°C" ? "0" : print(standard, unit, 4);
 }
 
 function row({ name, meaning, unit, keys }) {

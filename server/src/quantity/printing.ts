@@ -31,6 +31,11 @@ interface Smaller {
 
 /** Smaller units where prefixes follow a rule of their own; the smallest that fits stands first. */
 const SMALLER: { readonly [unit: string]: readonly Smaller[] } = {
+  // Workshops think in millimetres: a wire of 0.5 mm, not of 500 µm.
+  m: [
+    { below: 1e-5, unit: "µm", exponent: -6 },
+    { below: 1, unit: "mm", exponent: -3 },
+  ],
   "m²": [{ below: 0.1, unit: "mm²", exponent: -6 }],
   "m³": [{ below: 0.1, unit: "cm³", exponent: -6 }],
   kg: [

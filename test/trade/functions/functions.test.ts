@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { TRADE_FUNCTIONS } from "../../../server/src/trade/functions/all.ts";
 import type { Argument, TradeFunction } from "../../../server/src/trade/functions/function.ts";
+import { sum } from "../../quantity/sums.ts";
 
 const ALL = [...TRADE_FUNCTIONS.values()].map((one): [string, TradeFunction] => [one.name, one]);
 
@@ -32,6 +33,14 @@ describe.each(ALL)("%s", (name, one) => {
     defaults.slice(written).forEach((standard, index) => {
       expect(one.example.args[written + index]).toBe(standard);
     });
+  });
+
+  test("gives the same when its example is written in a guide", () => {
+    const { value, problem, warnings } = sum(one.example.written, {}, TRADE_FUNCTIONS);
+    expect(problem).toBeUndefined();
+    expect(warnings).toEqual([]);
+    expect(value?.unit).toBe(one.unit);
+    expect(value!.nominal).toBeCloseTo(one.compute(one.example.args), 9);
   });
 
   test("moves as its parameters say", () => {
