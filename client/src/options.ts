@@ -4,8 +4,9 @@ import * as vscode from "vscode";
 import type { LanguageClientOptions, Middleware } from "vscode-languageclient";
 import type { ClientOffers } from "../../server/src/lsp/protocol.ts";
 
-/** Guides, and every kind of file that parts lists come in. */
-const WATCHED = "**/*.{md,markdown,csv,tsv,txt,MD,CSV,TSV,TXT}";
+/** Guides, every kind of file that parts lists come in, and pictures. */
+const WATCHED =
+  "**/*.{md,markdown,csv,tsv,txt,MD,CSV,TSV,TXT,png,jpg,jpeg,gif,svg,webp,avif,PNG,JPG,JPEG,GIF,SVG}";
 
 /** Views of a file that is not the one in the folder: an old version, a notebook's cell. */
 const COPIES = new Set(["git", "vscode-notebook-cell", "comment", "output", "walkThroughSnippet"]);

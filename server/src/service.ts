@@ -241,6 +241,7 @@ export class Service {
   #reload(uri: string): void {
     for (const guide of this.#guides.values()) {
       if (guide.uri === uri || guide.files.has(uri)) guide.reloadPage(uri);
+      guide.changedPicture(uri);
     }
   }
 

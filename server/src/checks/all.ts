@@ -25,6 +25,7 @@ import { check as severalActions } from "./several-actions.ts";
 import { check as socketFirst } from "./socket-first.ts";
 import { check as statedValue } from "./stated-value.ts";
 import { check as stepLabel } from "./step-label.ts";
+import { check as stepPicture } from "./step-picture.ts";
 import { check as tooTall } from "./too-tall.ts";
 import { check as trialLeft } from "./trial-left.ts";
 import { check as unknownHeight } from "./unknown-height.ts";
@@ -72,4 +73,5 @@ export const CHECKS: readonly Check[] = [
   unlistedTool,
   unlistedConsumable,
   headingEmpty,
+  stepPicture,
 ];

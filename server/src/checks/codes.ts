@@ -25,6 +25,7 @@ export const CODES: readonly string[] = [
   "socket-first",
   "stated-value",
   "step-label",
+  "step-picture",
   "too-tall",
   "trial-left",
   "unknown-height",

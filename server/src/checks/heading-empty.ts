@@ -12,13 +12,15 @@ export const check: Check = {
     tags: ["wording"],
   },
   *piece(piece) {
-    const { facts } = piece.facts;
-    for (const [index, fact] of facts.entries()) {
-      if (fact.kind !== "heading") continue;
-      if (isBlank(fact, piece)) yield withoutText(piece, fact);
-      const next = facts.slice(index + 1).find(({ kind }) => kind === "heading");
-      if (next?.kind === "heading" && isBetween(fact, next, piece)) {
-        yield* withoutContent(piece, fact, next);
+    let heading: HeadingFact | undefined;
+    for (const fact of piece.facts.facts) {
+      if (fact.kind === "heading") {
+        if (heading && isBetween(heading, fact, piece)) {
+          yield* withoutContent(piece, heading, fact);
+        }
+        heading = fact;
+      } else if (fact.kind === "text" && fact.span.start === heading?.span.start) {
+        if (fact.runs.length === 0) yield withoutText(piece, heading);
       }
     }
   },
@@ -28,13 +30,6 @@ export const check: Check = {
     }
   },
 };
-
-function isBlank(heading: HeadingFact, { facts }: GuidePiece): boolean {
-  const text = facts.facts.find(
-    (fact) => fact.kind === "text" && fact.span.start === heading.span.start,
-  );
-  return text?.kind === "text" && text.runs.length === 0;
-}
 
 function isBetween(heading: HeadingFact, next: HeadingFact, { page, start }: GuidePiece): boolean {
   return page.text.slice(start + heading.span.end, start + next.span.start).trim() === "";

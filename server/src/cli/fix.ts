@@ -94,6 +94,10 @@ class Draft implements Files {
     return bytes;
   }
 
+  exists(uri: string): Promise<boolean> {
+    return this.#disk.exists(uri);
+  }
+
   /** Whether the file cannot take a fixed text. */
   refuses(uri: string): boolean {
     return this.#refused.has(uri);

@@ -8,6 +8,9 @@ import {
   READ_FILE,
   type ReadFileParams,
   type ReadFileResult,
+  STAT,
+  type StatParams,
+  type StatResult,
 } from "./protocol.ts";
 
 export class ClientFiles implements Files {
@@ -30,6 +33,12 @@ export class ClientFiles implements Files {
       case "unreadable":
         throw new FileError("broken", `The file cannot be read: ${result.message}`);
     }
+  }
+
+  async exists(uri: string): Promise<boolean> {
+    const params: StatParams = { uri };
+    const result = await this.#connection.sendRequest<StatResult>(STAT, params);
+    return result.kind === "file" || result.kind === "unreadable";
   }
 
   /** Markdown files of the workspace, at most `limit`. */

@@ -1,7 +1,14 @@
 /** The guide as checks and features see it: pages, stages, steps, and who uses which part. */
 
 import type { Item, PartMark, Role } from "../syntax/dialect.ts";
-import type { CommentFact, HeadingFact, NoteFact, PieceFacts, StepFact } from "../syntax/facts.ts";
+import type {
+  CommentFact,
+  HeadingFact,
+  NoteFact,
+  PictureFact,
+  PieceFacts,
+  StepFact,
+} from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Language } from "../text/language.ts";
 import type { Span } from "../text/span.ts";
@@ -146,6 +153,10 @@ export interface Guide {
   readonly missing: Iterable<Part>;
   /** Whether a finding other than `missing-part` already says what is wrong with the part. */
   explained(part: Part): boolean;
+  /** All pictures, in no certain order. */
+  pictures(): Iterable<{ readonly piece: GuidePiece; readonly fact: PictureFact }>;
+  /** Whether a picture's file is known to be missing. */
+  isMissingPicture(page: Page, address: string): boolean;
   /** Headings below which a piece holds nothing, with the next heading if that follows at once. */
   bareHeadings(): Iterable<BareHeading>;
   /** Tools and consumables that marks list and words name. */

@@ -2,12 +2,12 @@
  * A guide kept current under edits. After an edit only the pieces it touched are looked up again;
  * the walk over all pieces compares identities and does no other work for what has not changed.
  */
-import type { HeadingFact, PieceFacts } from "../syntax/facts.ts";
+import type { HeadingFact, PictureFact, PieceFacts } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Piece } from "../syntax/pieces.ts";
 import { type Language, languageOf } from "../text/language.ts";
 import { closingHeading, openingHeading } from "./bareHeading.ts";
-import type { BareHeading, Guide, GuideSettings, Step, Use } from "./guide.ts";
+import type { BareHeading, Guide, GuideSettings, Page, Step, Use } from "./guide.ts";
 import type { GuidePage } from "./guidePage.ts";
 import type { Kit } from "./kit.ts";
 import type { ListLine } from "./list/partsList.ts";
@@ -35,6 +35,8 @@ export class GuideState implements Guide {
   pieces: readonly PieceNode[] = [];
   /** Set by whoever runs the checks. */
   explains: (part: Part) => boolean = () => false;
+  /** Set by whoever knows the files. */
+  missesPicture: (pageUri: string, address: string) => boolean = () => false;
   #kit: Kit;
   #index: UseIndex;
   #nodes = new Map<Piece<PieceFacts>, PieceNode>();
@@ -42,6 +44,7 @@ export class GuideState implements Guide {
   #labelled = new Set<PieceNode>();
   /** Pieces that end with a heading. */
   #bare = new Set<PieceNode>();
+  #pictured = new Set<PieceNode>();
   #labels: Map<string, Label[]> | undefined;
   #fresh = true;
   readonly #shelf = new ProseShelf();
@@ -133,6 +136,16 @@ export class GuideState implements Guide {
     return first.piece.order - second.piece.order || first.index - second.index;
   }
 
+  *pictures(): Generator<{ piece: PieceNode; fact: PictureFact }, void, void> {
+    for (const piece of this.#pictured) {
+      for (const fact of piece.facts.facts) if (fact.kind === "picture") yield { piece, fact };
+    }
+  }
+
+  isMissingPicture(page: Page, address: string): boolean {
+    return this.missesPicture(page.uri, address);
+  }
+
   *bareHeadings(): Generator<BareHeading, void, void> {
     for (const piece of inOrder(this.#bare)) {
       const following = this.pieces[piece.order + 1];
@@ -199,6 +212,7 @@ export class GuideState implements Guide {
     this.#index.add(node.uses);
     this.things.add(node);
     if (closingHeading(node)) this.#bare.add(node);
+    if (node.facts.facts.some(({ kind }) => kind === "picture")) this.#pictured.add(node);
     if (node.dynamic.length > 0) this.#dynamic.add(node);
     if (node.labels.length + node.references.length > 0) {
       this.#labelled.add(node);
@@ -214,6 +228,7 @@ export class GuideState implements Guide {
     this.#index.remove(node.uses);
     this.things.remove(node);
     this.#bare.delete(node);
+    this.#pictured.delete(node);
     this.#dynamic.delete(node);
     if (this.#labelled.delete(node)) this.#labels = undefined;
     retired.push(node);

@@ -19,6 +19,7 @@ import type { Span } from "../text/span.ts";
 import { readComments } from "./checkerComment.ts";
 import { MOVING_ROLES, type SyntaxProblem } from "./dialect.ts";
 import type { Fact, NoteFact, PieceFacts, TextFact, TextRun } from "./facts.ts";
+import { readHtmlPictures } from "./htmlPictures.ts";
 import { definedLabels, definitionProblems, parseMarkdown } from "./markdown.ts";
 import { readMentions } from "./mentions.ts";
 import { readAlert, readSignal } from "./signalWords.ts";
@@ -114,7 +115,7 @@ class Digester {
         this.#quote(node);
         return;
       case "html":
-        this.#comments(node, false);
+        this.#html(node, false);
         return;
       default:
         if ("children" in node) this.#blocks(node);
@@ -254,7 +255,7 @@ class Digester {
         );
         return;
       case "html":
-        this.#comments(node, true);
+        this.#html(node, true);
         return;
       case "inlineCode":
         this.#run("code", node);
@@ -286,11 +287,13 @@ class Digester {
     this.#facts.push({ kind: "picture", span: spanOf(node), alt: node.alt ?? "", target });
   }
 
-  #comments(node: Node, inline: boolean): void {
+  #html(node: Node, inline: boolean): void {
     const start = startOf(node);
-    for (const { span, comment } of readComments(this.#text.slice(start, endOf(node)), start)) {
+    const html = this.#text.slice(start, endOf(node));
+    for (const { span, comment } of readComments(html, start)) {
       this.#facts.push({ kind: "comment", span, inline, comment });
     }
+    this.#facts.push(...readHtmlPictures(html, start));
   }
 }
 

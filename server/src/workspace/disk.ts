@@ -33,6 +33,16 @@ export class DiskFiles implements FolderFiles {
     }
   }
 
+  async exists(uri: string): Promise<boolean> {
+    const { scheme, fsPath } = URI.parse(uri);
+    if (scheme !== "file") return false;
+    try {
+      return (await stat(fsPath)).isFile();
+    } catch (error) {
+      return !NOWHERE.has(codeOf(error));
+    }
+  }
+
   async list(folderUri: string): Promise<readonly FolderEntry[]> {
     const folder = URI.parse(folderUri);
     const found = await readdir(folder.fsPath, { withFileTypes: true }).catch((error) => {
@@ -72,6 +82,9 @@ export class DiskFiles implements FolderFiles {
     }
   }
 }
+
+/** What the system says of a path that leads to no file. */
+const NOWHERE = new Set(["ENOENT", "ENOTDIR", "ENAMETOOLONG", "ELOOP"]);
 
 function explain(error: unknown, uri: string): undefined {
   if (error instanceof FileError) throw error;

@@ -2,6 +2,8 @@
 export interface Files {
   /** The bytes, or undefined when there is no such file. Rejects when it exists but cannot be read. */
   read(uri: string): Promise<Uint8Array | undefined>;
+  /** Whether there is a file, one that may not be read included. */
+  exists(uri: string): Promise<boolean>;
 }
 
 /** Files that can also be looked for. */

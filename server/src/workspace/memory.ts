@@ -24,6 +24,10 @@ export class MemoryFiles implements FolderFiles {
     return typeof content === "string" ? new TextEncoder().encode(content) : content;
   }
 
+  async exists(uri: string): Promise<boolean> {
+    return this.#files.has(canonicalUri(uri));
+  }
+
   async list(folderUri: string): Promise<readonly FolderEntry[]> {
     const folder = URI.parse(folderUri);
     const depth = folder.path.replace(/\/*$/, "/").length;

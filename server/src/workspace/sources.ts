@@ -20,6 +20,7 @@ export class Sources {
   readonly #files: Files;
   readonly #open = new Map<string, OpenText>();
   readonly #bytes = new Map<string, Promise<Wanted<Uint8Array>>>();
+  readonly #existing = new Map<string, Promise<boolean>>();
   readonly #lists = new Map<string, { source: string | Uint8Array; list: PartsList }>();
   readonly #lines = new Map<string, { text: string; lines: LineIndex }>();
 
@@ -44,6 +45,7 @@ export class Sources {
   /** Drops what is known of the file, so that it is read again. */
   forget(uri: string): void {
     this.#bytes.delete(uri);
+    this.#existing.delete(uri);
     this.#lines.delete(uri);
   }
 
@@ -75,6 +77,16 @@ export class Sources {
     const list = readPartsList(uri, read.value, { columns });
     this.#lists.set(key, { source: read.value, list });
     return { kind: "found", value: list };
+  }
+
+  /** Whether there is a file or an open text. */
+  async exists(uri: string): Promise<boolean> {
+    if (this.#open.has(uri)) return true;
+    const known = this.#existing.get(uri);
+    if (known) return known;
+    const asking = this.#files.exists(uri);
+    this.#existing.set(uri, asking);
+    return asking;
   }
 
   /** Lines of a text that may not be open, for counting places in it. */

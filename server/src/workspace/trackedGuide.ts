@@ -11,6 +11,7 @@ import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
 import { missingFile, resolveReference } from "./paths.ts";
+import { Pictures } from "./pictures.ts";
 import type { ColumnNames, Sources, Wanted } from "./sources.ts";
 
 export interface GuideContext {
@@ -40,6 +41,7 @@ export class TrackedGuide {
   #state: GuideState | undefined;
   #stateKey: readonly unknown[] = [];
   readonly #runner = new CheckRunner(CHECKS);
+  #pictures: Pictures;
   #mustLoad = true;
   #dirty = true;
   #isGuide = false;
@@ -48,6 +50,7 @@ export class TrackedGuide {
   constructor(uri: string, context: GuideContext) {
     this.uri = uri;
     this.#context = context;
+    this.#pictures = new Pictures(context);
   }
 
   /** Undefined until it has been read, or when the file is no guide. */
@@ -68,6 +71,7 @@ export class TrackedGuide {
 
   configure(context: GuideContext): void {
     this.#context = context;
+    this.#pictures = new Pictures(context);
     this.reload();
   }
 
@@ -83,6 +87,11 @@ export class TrackedGuide {
     this.reload();
   }
 
+  /** A file came or went that may be a picture of the guide. */
+  changedPicture(uri: string): void {
+    if (this.#pictures.forget(uri)) this.#dirty = true;
+  }
+
   /** Whether the file is a page that edits can be applied to. */
   hasPage(uri: string): boolean {
     return this.#known.has(uri);
@@ -96,7 +105,7 @@ export class TrackedGuide {
 
   /** Brings the guide up to date; yields between slices of work. */
   async *update(): AsyncGenerator<void, void, void> {
-    do {
+    for (;;) {
       this.#dirty = false;
       while (this.#mustLoad) {
         this.#mustLoad = false;
@@ -105,8 +114,11 @@ export class TrackedGuide {
       }
       for (const page of this.#pages) for (const _ of page.advance()) yield;
       // An edit between two slices may have opened a page again.
-    } while (this.#dirty || this.#pages.some((page) => !page.sequence.complete));
-    this.#check();
+      if (this.#dirty || this.#pages.some((page) => !page.sequence.complete)) continue;
+      this.#check();
+      const isMissingOne = await this.#pictures.lookUp();
+      if (!isMissingOne && !this.#dirty) return;
+    }
   }
 
   async #load(): Promise<void> {
@@ -235,6 +247,7 @@ export class TrackedGuide {
       this.verdicts = [];
       return;
     }
+    this.#state.missesPicture = (page, address) => this.#pictures.isMissing(page, address);
     this.#runner.run(this.#state, this.#state.update());
     const found = [...this.#fileFindings(), ...this.#runner.findings()];
     // Without all parts lists every part would seem unknown: only what needs no list is told.

@@ -5,6 +5,7 @@
  */
 import type { Sentence, TextBlock } from "../../model/prose.ts";
 import { UNIT_SYMBOLS } from "../../quantity/unitSymbols.ts";
+import type { TextRun } from "../../syntax/facts.ts";
 import type { Span } from "../../text/span.ts";
 
 /** Words of the sentence, or of a bracket in it if that has more. */
@@ -33,12 +34,25 @@ function itemsOf({ start, words }: Sentence, block: TextBlock): Span[] {
   const items: Span[] = words.filter(
     (word, i) => !word.joined && !isUnitOf(words[i - 1], word, block),
   );
-  for (const { kind, span } of block.fact.runs) {
-    // Marks behind the last word stand beside the sentence.
-    const isInside = span.start >= start && span.start < words.at(-1)!.start;
-    if (kind !== "text" && isInside) items.push(span);
+  const { runs } = block.fact;
+  // Marks behind the last word stand beside the sentence.
+  const end = words.at(-1)!.start;
+  for (let i = firstFrom(runs, start); i < runs.length && runs[i]!.span.start < end; i++) {
+    if (runs[i]!.kind !== "text") items.push(runs[i]!.span);
   }
   return items.sort((a, b) => a.start - b.start);
+}
+
+/** Index of the first run that starts at or behind `offset`. */
+function firstFrom(runs: readonly TextRun[], offset: number): number {
+  let from = 0;
+  let to = runs.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (runs[middle]!.span.start < offset) from = middle + 1;
+    else to = middle;
+  }
+  return from;
 }
 
 function isUnitOf(number: Span | undefined, word: Span, block: TextBlock): boolean {
