@@ -9,6 +9,7 @@ Usage:
   kitquill list tools GUIDE           the tools and consumables, and the steps that need them
   kitquill list columns LIST          what each column of a parts list was taken for
   kitquill start LIST                 begin a guide from its parts list
+  kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
   kitquill lsp --stdio                serve an editor (Language Server Protocol)
   kitquill COMMAND --help             more about a command
   kitquill --version
@@ -64,6 +65,20 @@ Options:
   --help
 `;
 
+const adopt = `Marks the parts that a plain Markdown guide names in the steps that fit them.
+
+Usage: kitquill adopt GUIDE [options]
+
+It shows what it would mark, and which parts it leaves to you. Tests, fault
+finding and the like are left alone.
+
+Options:
+  --parts LIST        the kit's parts list, where the guide does not name it yet
+  --write             write the marks into the guide
+  --lists-outside     also read parts lists outside the repository or folder
+  --help
+`;
+
 const lsp = `Serves an editor over the Language Server Protocol.
 
 Usage: kitquill lsp --stdio
@@ -73,6 +88,6 @@ Options:
   --help
 `;
 
-export const HELP = { kitquill, check, list, start, lsp } as const;
+export const HELP = { kitquill, check, list, start, adopt, lsp } as const;
 
 export type Topic = keyof typeof HELP;

@@ -1,6 +1,7 @@
 /** Hands the arguments to the command they name. */
 import { version } from "../../../package.json";
 import { nearestWord } from "../text/nearest.ts";
+import { adopt } from "./adopt.ts";
 import { UsageError } from "./arguments.ts";
 import { check } from "./check.ts";
 import { HELP, type Topic } from "./help.ts";
@@ -18,6 +19,7 @@ const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = {
   check,
   list,
   start,
+  adopt,
   lsp,
 };
 

@@ -14,6 +14,11 @@ export function touches(span: Span, offset: number): boolean {
   return offset >= span.start && offset <= span.end;
 }
 
+/** Whether the character at the offset lies in the span. */
+export function contains(span: Span, offset: number): boolean {
+  return span.start <= offset && offset < span.end;
+}
+
 /** One replacement in a text; `span` refers to the text before any edit. */
 export interface TextEdit {
   readonly span: Span;

@@ -1,0 +1,142 @@
+/** `kitquill adopt`: marks the parts that a plain Markdown guide names in the steps that fit them. */
+import { dirname, relative, resolve, sep } from "node:path";
+import { URI } from "vscode-uri";
+import { listNames } from "../checks/words.ts";
+import {
+  type Adoption,
+  adopt as adoptGuide,
+  type Left,
+  type Proposal,
+} from "../features/adopt/adopt.ts";
+import { DEFAULT_SETTINGS, Service } from "../service.ts";
+import { readFrontMatter } from "../syntax/frontMatterReader.ts";
+import { quoteYaml } from "../syntax/yaml/tree.ts";
+import { decodeText } from "../text/decode.ts";
+import { LineIndex } from "../text/lines.ts";
+import { applyEdits } from "../text/span.ts";
+import { FileError, type Files } from "../workspace/files.ts";
+import { type Arguments, readArguments, UsageError } from "./arguments.ts";
+import { encodeLike } from "./encode.ts";
+import { diskFor, reachOf } from "./inputs.ts";
+import type { ExitCode } from "./run.ts";
+import { shownPath } from "./shownPath.ts";
+import type { Terminal } from "./terminal.ts";
+import { replaceFile } from "./write.ts";
+
+const OPTIONS = {
+  parts: "string",
+  write: "boolean",
+  "lists-outside": "boolean",
+  help: "boolean",
+} as const;
+
+export async function adopt(
+  argv: readonly string[],
+  terminal: Terminal,
+  cwd: string,
+): Promise<ExitCode> {
+  const args = readArguments(argv, OPTIONS);
+  const [name, more] = args.positionals;
+  if (name === undefined) throw new UsageError("`adopt` needs the name of a Markdown file.");
+  if (more !== undefined)
+    throw new UsageError(`\`adopt\` takes one file; \`${more}\` is too many.`);
+  const path = resolve(cwd, name);
+  const uri = URI.file(path).toString();
+  const outside = args.has("lists-outside");
+  const disk = diskFor({ uri, folder: reachOf(uri, cwd) }, outside);
+  const before = await bytesOf(disk, uri, name);
+  const decoded = decodeText(before);
+  if (!("text" in decoded)) throw new UsageError(`\`${name}\`: ${decoded.problem}`);
+  const text = withParts(decoded.text, args, path, cwd);
+  const adoption = await adopted(uri, text, disk, outside, cwd);
+  terminal.out(report(adoption, text, decoded.text, uri, cwd, args.has("write")));
+  if (!args.has("write")) return 0;
+  const edits = adoption.proposals.filter((one) => one.uri === uri).flatMap((one) => one.edits);
+  const after = encodeLike(applyEdits(text, edits), decoded.encoding, before);
+  if (!after)
+    throw new UsageError(`\`${name}\` cannot hold the marks in its encoding. Save it as UTF-8.`);
+  await replaceFile(path, before, after);
+  return 0;
+}
+
+async function bytesOf(files: Files, uri: string, name: string): Promise<Uint8Array> {
+  try {
+    const bytes = await files.read(uri);
+    if (bytes) return bytes;
+  } catch (error) {
+    if (error instanceof FileError) throw new UsageError(error.message);
+    throw error;
+  }
+  throw new UsageError(`There is no file \`${name}\`.`);
+}
+
+/** The text with the key `parts` in its front matter, as it has it or as `--parts` says. */
+function withParts(text: string, args: Arguments, path: string, cwd: string): string {
+  const known = readFrontMatter(text);
+  const list = args.value("parts");
+  if (known?.keys.has("parts")) {
+    if (list === undefined) return text;
+    throw new UsageError("The guide names its parts list already; leave `--parts` out.");
+  }
+  if (list === undefined) {
+    throw new UsageError("Nothing says which parts list is meant. Give it with `--parts LIST`.");
+  }
+  const named = relative(dirname(path), resolve(cwd, list)).split(sep).join("/");
+  const end = /\r\n|\n|\r/.exec(text)?.[0] ?? "\n";
+  const line = `parts: ${quoteYaml(named)}${end}`;
+  if (!known) return `---${end}${line}---${end}${end}${text}`;
+  const at = text.indexOf(end) + end.length;
+  return text.slice(0, at) + line + text.slice(at);
+}
+
+async function adopted(
+  uri: string,
+  text: string,
+  disk: Files,
+  outside: boolean,
+  cwd: string,
+): Promise<Adoption> {
+  const files: Files = {
+    read: async (wanted) => (wanted === uri ? new TextEncoder().encode(text) : disk.read(wanted)),
+  };
+  const folders = [reachOf(uri, cwd)];
+  const service = new Service(files, {
+    ...DEFAULT_SETTINGS,
+    folders,
+    listsOutsideWorkspace: outside,
+  });
+  service.follow(uri);
+  await service.settle();
+  const guide = service.guidesOf(uri)[0];
+  const unread = service
+    .takeChanges()
+    .flatMap(({ diagnoses }) => diagnoses)
+    .find(({ code, severity }) => code === "unreadable-list" && severity === "error");
+  if (unread || !guide) throw new UsageError(unread?.message ?? "The guide cannot be read.");
+  return adoptGuide(guide);
+}
+
+function report(
+  { proposals, left }: Adoption,
+  text: string,
+  original: string,
+  uri: string,
+  cwd: string,
+  written: boolean,
+): string {
+  const lines = new LineIndex(text);
+  const shift = text.split(/\r\n|\n|\r/).length - original.split(/\r\n|\n|\r/).length;
+  const place = (spot: { uri: string; span: { start: number } }) =>
+    `${shownPath(spot.uri, cwd)}:${lines.positionAt(spot.span.start).line + 1 - (written || spot.uri !== uri ? 0 : shift)}`;
+  const marked = proposals.reduce((sum, { parts }) => sum + parts.length, 0);
+  const made = proposals.map((one: Proposal) => `${place(one)}  ${one.mark}  (${one.form})\n`);
+  const rest = left.flatMap(({ part, named }: Left) =>
+    named ? [`  ${part.name}  named at ${place(named)}\n`] : [],
+  );
+  const unnamed = left.flatMap(({ part, named }) => (named ? [] : [part]));
+  if (unnamed.length > 0) rest.push(`  ${listNames(unnamed, 1000)}  not named in the guide\n`);
+  const summary = `${marked} of ${marked + left.length} parts ${written ? "are marked" : "would be marked"}, ${left.length} ${left.length === 1 ? "is" : "are"} left to you.`;
+  const how = written ? "" : " Nothing is written yet: --write writes the marks.";
+  const rests = rest.length > 0 ? `\nLeft to you:\n${rest.join("")}` : "";
+  return `${made.join("")}${rests}\n${summary}${how}\n`;
+}

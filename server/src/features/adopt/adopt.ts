@@ -1,0 +1,171 @@
+/** Makes a plain Markdown guide one whose parts are marked: what to mark, and what is left to the author. */
+import type { GuidePiece } from "../../model/guide.ts";
+import type { GuideState } from "../../model/guideState.ts";
+import type { Part } from "../../model/parts.ts";
+import type { Span, TextEdit } from "../../text/span.ts";
+import { shift } from "../../text/span.ts";
+import {
+  type Candidate,
+  type Candidates,
+  FORMS,
+  type Form,
+  findCandidates,
+  type SetCandidate,
+} from "./candidates.ts";
+import type { Run } from "./runs.ts";
+import { AdoptLexicon } from "./words.ts";
+
+/** One mark that would be made. */
+export interface Proposal {
+  readonly uri: string;
+  /** What it stands round, or where it is put in; offsets in the page. */
+  readonly span: Span;
+  readonly mark: string;
+  readonly form: Form | "all of a kind";
+  readonly parts: readonly Part[];
+  readonly edits: readonly TextEdit[];
+}
+
+/** A part that the author must mark, and where the guide names it, if it does. */
+export interface Left {
+  readonly part: Part;
+  readonly named: { readonly uri: string; readonly span: Span } | undefined;
+}
+
+export interface Adoption {
+  /** In document order. */
+  readonly proposals: readonly Proposal[];
+  /** In the order of the lists. */
+  readonly left: readonly Left[];
+}
+
+/** What to mark in a guide whose language has word lists; parts marked already stay as they are. */
+export function adopt(guide: GuideState): Adoption {
+  const lexicon = new AdoptLexicon(guide.language ?? "en");
+  const found = findCandidates(guide, lexicon);
+  const taken = new Taken(guide);
+  const runs = takeRuns(found, taken, guide);
+  const sets = found.sets.flatMap((one) => takeSet(one, taken));
+  const proposals = [...runs, ...sets].sort((a, b) => inDocument(a, b, guide));
+  const left = guide.parts.filter((part) => part.fitted && !part.optional && !taken.has(part));
+  const mentions = firstMentions(guide);
+  return { proposals, left: left.map((part) => ({ part, named: mentions.get(part) })) };
+}
+
+/** Which parts are marked by now, each once. */
+class Taken {
+  readonly #parts = new Set<Part>();
+
+  constructor(guide: GuideState) {
+    for (const part of guide.parts) if (guide.uses(part).length > 0) this.#parts.add(part);
+  }
+
+  has(part: Part): boolean {
+    return this.#parts.has(part);
+  }
+
+  take(parts: readonly Part[]): void {
+    for (const part of parts) this.#parts.add(part);
+  }
+}
+
+/** The surest form first; among equals the first in the document. */
+function takeRuns({ runs }: Candidates, taken: Taken, guide: GuideState): Proposal[] {
+  const ordered = runs
+    .map((candidate, index) => ({ candidate, index }))
+    .sort(
+      (a, b) =>
+        FORMS.indexOf(a.candidate.form) - FORMS.indexOf(b.candidate.form) || a.index - b.index,
+    );
+  return ordered.flatMap(({ candidate }) => takeRun(candidate, taken, guide));
+}
+
+/** A mark for each stretch of items that nothing else has marked. */
+function takeRun({ piece, form, run }: Candidate, taken: Taken, guide: GuideState): Proposal[] {
+  const proposals: Proposal[] = [];
+  for (const items of freeStretches(run, taken)) {
+    const parts = items.flatMap((item) => item.parts);
+    const span = { start: items[0]!.span.start, end: items.at(-1)!.span.end };
+    const here = shift(span, piece.start);
+    const text = piece.page.text.slice(here.start, here.end);
+    // A chip that has a socket is pushed into it, whatever the guide's verb.
+    const role = parts.every((part) => guide.socketOf(part)) ? "insert: " : "";
+    proposals.push({
+      uri: piece.page.uri,
+      span: here,
+      mark: `[${role}${text}]`,
+      form,
+      parts,
+      edits: [
+        { span: { start: here.start, end: here.start }, text: `[${role}` },
+        { span: { start: here.end, end: here.end }, text: "]" },
+      ],
+    });
+  }
+  return proposals;
+}
+
+function freeStretches({ items }: Run, taken: Taken): Run["items"][] {
+  const stretches: Run["items"][number][][] = [[]];
+  for (const item of items) {
+    const open = stretches.at(-1)!;
+    const begins = open.length > 0 || item === items[0] || isWhole(item);
+    if (!begins || item.parts.some((part) => taken.has(part))) {
+      stretches.push([]);
+      continue;
+    }
+    open.push(item);
+    taken.take(item.parts);
+  }
+  return stretches.filter((stretch) => stretch.length > 0);
+}
+
+/** A number without its letters cannot begin a mark. */
+function isWhole({ span, parts }: Run["items"][number]): boolean {
+  return span.end - span.start >= parts[0]!.name.length;
+}
+
+function takeSet({ piece, set }: SetCandidate, taken: Taken): Proposal[] {
+  const free = set.parts.filter((part) => !taken.has(part));
+  if (free.length === 0) return [];
+  const others = free.length < set.parts.length;
+  taken.take(free);
+  const which = others || set.which === "rest" ? "rest of" : "all";
+  const except = set.except ? ` except ${textOf(piece, set.except.span)}` : "";
+  const mark = `[${which} ${set.letters}${except}]`;
+  const at = piece.start + set.end;
+  return [
+    {
+      uri: piece.page.uri,
+      span: { start: at, end: at },
+      mark,
+      form: "all of a kind",
+      parts: free,
+      edits: [{ span: { start: at, end: at }, text: ` ${mark}` }],
+    },
+  ];
+}
+
+function textOf(piece: GuidePiece, span: Span): string {
+  return piece.page.text.slice(piece.start + span.start, piece.start + span.end);
+}
+
+function inDocument(a: Proposal, b: Proposal, guide: GuideState): number {
+  const order = (uri: string) => guide.pages.findIndex((page) => page.uri === uri);
+  return order(a.uri) - order(b.uri) || a.span.start - b.span.start;
+}
+
+/** Where the guide's text names each part first. */
+function firstMentions(guide: GuideState): ReadonlyMap<Part, { uri: string; span: Span }> {
+  const found = new Map<Part, { uri: string; span: Span }>();
+  for (const piece of guide.pieces) {
+    for (const fact of piece.facts.facts) {
+      if (fact.kind !== "mention") continue;
+      const { part } = guide.kit.find(fact.name, undefined, piece.boardBefore);
+      if (part && !found.has(part)) {
+        found.set(part, { uri: piece.page.uri, span: shift(fact.span, piece.start) });
+      }
+    }
+  }
+  return found;
+}

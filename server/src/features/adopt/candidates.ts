@@ -1,0 +1,151 @@
+/** Where a plain guide may fit parts: runs of designators, and how sure it is that they are fitted there. */
+import { actsIn } from "../../checks/wording/actions.ts";
+import type { GuidePiece } from "../../model/guide.ts";
+import type { GuideState } from "../../model/guideState.ts";
+import type { PieceNode } from "../../model/pieceNode.ts";
+import type { Sentence, TextBlock } from "../../model/prose.ts";
+import type { RowFact } from "../../syntax/facts.ts";
+import { contains, type Span } from "../../text/span.ts";
+import { findRuns, type Run } from "./runs.ts";
+import { findSet, type NamedSet } from "./sets.ts";
+import type { AdoptLexicon } from "./words.ts";
+
+/** The forms in which guides fit parts, the surest first. */
+export const FORMS = ["told to fit", "begins the step", "names the kind", "table"] as const;
+export type Form = (typeof FORMS)[number];
+
+export interface Candidate {
+  readonly piece: GuidePiece;
+  readonly form: Form;
+  readonly run: Run;
+}
+
+export interface SetCandidate {
+  readonly piece: GuidePiece;
+  readonly set: NamedSet;
+}
+
+export interface Candidates {
+  readonly runs: readonly Candidate[];
+  readonly sets: readonly SetCandidate[];
+}
+
+export function findCandidates(guide: GuideState, lexicon: AdoptLexicon): Candidates {
+  const finder = new Finder(guide, lexicon);
+  for (const piece of guide.pieces) finder.take(piece);
+  return finder;
+}
+
+/** Behind a kind of part: `Resistors (R1–R4)`, `Diodes: D1`, `10k resistors at R1`. */
+const INTRODUCED = /(?:[(:–—=-]|\s(?:at|as|an|als|en|à|op|in))[\s*_]*$/u;
+/** Before the first word: list signs, task boxes, emphasis, a count, an arrow. */
+const NOTHING_BEFORE = /^[\s*_>→()[\]]*(?:\d{1,3}\s?[x×]\s)?[\s*_(]*$/u;
+/** Between two runs that are one list to a reader: "R1 and R2". */
+const JOINING = /^[\s*_]*[,;/&+]?[\s*_]*(?:and|und|et|en|y|e)?[\s*_]*$/u;
+/** A list of parts names few words beside them; prose does. */
+const MOST_WORDS_BEFORE = 7;
+
+class Finder implements Candidates {
+  readonly runs: Candidate[] = [];
+  readonly sets: SetCandidate[] = [];
+  readonly #guide: GuideState;
+  readonly #lexicon: AdoptLexicon;
+  /** Level of the heading below which nothing is fitted; undefined outside. */
+  #elsewhere: number | undefined;
+  /** Columns of the table in hand whose cells are designators. */
+  #header: readonly Span[] = [];
+
+  constructor(guide: GuideState, lexicon: AdoptLexicon) {
+    this.#guide = guide;
+    this.#lexicon = lexicon;
+  }
+
+  take(piece: PieceNode): void {
+    const rows = piece.facts.facts.filter((fact): fact is RowFact => fact.kind === "row");
+    for (const block of piece.prose) {
+      if (block.fact.block === "heading") this.#enter(piece, block);
+      if (this.#elsewhere !== undefined || block.fact.quoted) continue;
+      const runs = findRuns(block.text, block.fact.span.start, this.#guide.kit, piece.boardBefore);
+      if (block.fact.block === "cell") this.#cell(piece, block, runs, rows);
+      else this.#words(piece, block, runs);
+    }
+  }
+
+  #enter(piece: PieceNode, block: TextBlock): void {
+    const heading = piece.facts.facts.find(
+      (fact) => fact.kind === "heading" && fact.span.start === block.fact.span.start,
+    );
+    if (heading?.kind !== "heading") return;
+    if (this.#elsewhere !== undefined && heading.level > this.#elsewhere) return;
+    this.#elsewhere = this.#lexicon.elsewhere.has(block.words) ? heading.level : undefined;
+  }
+
+  /** A cell that holds a list and nothing else, in a column of such cells. */
+  #cell(piece: PieceNode, block: TextBlock, runs: readonly Run[], rows: readonly RowFact[]): void {
+    const row = rows.find((one) => contains(one.span, block.fact.span.start));
+    if (row?.header) this.#header = row.cells;
+    const [run] = runs;
+    if (!run || row?.header || block.at(run.span).trim() !== block.text.trim()) return;
+    const column = row?.cells.findIndex((cell) => contains(cell, block.fact.span.start)) ?? -1;
+    if (column < 0 || column >= this.#header.length) return;
+    this.runs.push({ piece, form: "table", run });
+  }
+
+  #words(piece: PieceNode, block: TextBlock, runs: readonly Run[]): void {
+    for (const sentence of block.sentences) {
+      const told = this.#toldToFit(sentence, block);
+      const set =
+        (told || block.fact.block !== "paragraph") &&
+        findSet(sentence, block, this.#guide, this.#lexicon);
+      if (set) {
+        this.sets.push({ piece, set });
+        continue;
+      }
+      let last: { run: Run; form: Form } | undefined;
+      for (const run of runs) {
+        if (!contains(sentence, run.span.start)) continue;
+        const goesOn =
+          last && JOINING.test(block.at({ start: last.run.span.end, end: run.span.start }));
+        const form = goesOn ? last!.form : this.#form(run, sentence, block, told);
+        last = form && { run, form };
+        if (form) this.runs.push({ piece, form, run });
+      }
+    }
+  }
+
+  #form(
+    { span }: Run,
+    sentence: Sentence,
+    block: TextBlock,
+    told: "before" | "behind" | undefined,
+  ): Form | undefined {
+    const before = block.at({ start: block.fact.span.start, end: span.start });
+    const word = sentence.words.findLast((one) => one.end <= span.start);
+    const list = block.fact.block !== "paragraph" || isBold(block, span);
+    if (list && NOTHING_BEFORE.test(before)) return "begins the step";
+    const words = sentence.words.filter((one) => one.end <= span.start);
+    const opensBlock = sentence === block.sentences[0];
+    if (list && opensBlock && INTRODUCED.test(before) && words.length <= MOST_WORDS_BEFORE) {
+      return "names the kind";
+    }
+    if (!told || (word && this.#lexicon.relations.has(word.lower))) return undefined;
+    return told === "before" || (word && words.length > 0) ? "told to fit" : undefined;
+  }
+
+  /** Whether the sentence asks to fit something, and where its verb stands. */
+  #toldToFit(sentence: Sentence, block: TextBlock): "before" | "behind" | undefined {
+    const { language } = this.#guide;
+    if (!language || sentence.words.length === 0) return undefined;
+    const act = actsIn(sentence, block, language).find(({ action }) => action === "fit");
+    if (!act) return undefined;
+    return act.verb === sentence.words.at(-1) ? "before" : "behind";
+  }
+}
+
+/** Whether a paragraph begins with the run in bold: `**R1–R4** 10k`. */
+function isBold(block: TextBlock, span: Span): boolean {
+  const { page, start } = block.piece;
+  const from = start + block.fact.span.start;
+  const before = page.text.slice(from, start + span.start);
+  return /^(?:\*\*|__)[^*_]*$/.test(before);
+}
