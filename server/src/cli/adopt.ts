@@ -98,6 +98,7 @@ async function adopted(
 ): Promise<Adoption> {
   const files: Files = {
     read: async (wanted) => (wanted === uri ? new TextEncoder().encode(text) : disk.read(wanted)),
+    exists: (wanted) => disk.exists(wanted),
   };
   const folders = [reachOf(uri, cwd)];
   const service = new Service(files, {
