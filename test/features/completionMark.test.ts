@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { completeInGuide } from "../../server/src/features/completion/complete.ts";
-import { type AtCursor, atCursor, edited } from "./cursor.ts";
+import { chosen, offered } from "./completing.ts";
+import { atCursor } from "./cursor.ts";
 
 const LIST = `--- file: parts.csv
 Designator,Quantity,Value,Footprint,Height
@@ -17,23 +17,6 @@ Q2,1,BC547,TO-92,5.2
 
 function kit(body: string, head = ""): string {
   return `---\nparts: parts.csv\n${head}---\n\n## A\n\n${body}\n${LIST}`;
-}
-
-async function offered(text: string) {
-  const at = await atCursor(text);
-  const found = completeInGuide(at.guide, at.uri, at.offset);
-  return { at, found, labels: found?.items.map(({ label }) => label) ?? [] };
-}
-
-/** The line of the cursor after choosing the label. */
-function chosen(
-  { at, found }: { at: AtCursor } & Awaited<ReturnType<typeof offered>>,
-  label: string,
-) {
-  const item = found!.items.find((one) => one.label === label)!;
-  const text = edited(at, [{ span: found!.span, text: item.text ?? item.label }]);
-  const start = text.lastIndexOf("\n", found!.span.start) + 1;
-  return text.slice(start).split("\n", 1)[0];
 }
 
 describe("in a mark", () => {

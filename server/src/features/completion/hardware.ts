@@ -55,6 +55,14 @@ function leftOf(
   return left > 0 ? { one: `${left}`, words: `${left} of ${supplied} left` } : undefined;
 }
 
+/** Texts by which the guide may call its hardware. */
+export function hardwareKeys(guide: GuideState): readonly string[] {
+  return guide.hardware
+    .slice(0, MOST_ITEMS)
+    .map((hardware) => keyOf(hardware, guide))
+    .filter((key) => key !== undefined);
+}
+
 /** A text by which a mark finds this line and no other. */
 function keyOf(hardware: Hardware, guide: GuideState): string | undefined {
   const { name } = hardware;

@@ -5,6 +5,7 @@ import { definition } from "./definition.ts";
 import type { Feature } from "./feature.ts";
 import { hover } from "./hover.ts";
 import { overview } from "./overview.ts";
+import { signatureHelp } from "./signatureHelp.ts";
 import { startGuide } from "./startGuide.ts";
 
 export const FEATURES: readonly Feature[] = [
@@ -13,5 +14,6 @@ export const FEATURES: readonly Feature[] = [
   definition,
   hover,
   overview,
+  signatureHelp,
   startGuide,
 ];

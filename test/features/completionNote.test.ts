@@ -1,0 +1,45 @@
+import { describe, expect, test } from "vitest";
+import { chosen, offered } from "./completing.ts";
+
+const LIST = "--- file: parts.csv\nDesignator,Value\nR1,1k";
+
+function kit(body: string, head = ""): string {
+  return `---\nparts: parts.csv\n${head}---\n\n## A\n\n${body}\n\n1. Fit [R1].\n${LIST}`;
+}
+
+describe("in a hazard note", () => {
+  test("signal words come first, the gravest first", async () => {
+    const result = await offered(kit("> **¦"));
+    expect(result.labels).toEqual(["DANGER", "WARNING", "CAUTION", "NOTICE"]);
+    expect(chosen(result, "WARNING")).toBe("> **WARNING: ");
+  });
+
+  test("in the guide's language", async () => {
+    const result = await offered(kit("> **W¦", "language: de\n"));
+    expect(result.labels).toEqual(["GEFAHR", "WARNUNG", "VORSICHT", "HINWEIS"]);
+  });
+
+  test("then hazards, those that the signal word fits first", async () => {
+    const caution = await offered(kit("> **CAUTION: ¦"));
+    expect(caution.labels.indexOf("fumes")).toBeLessThan(
+      caution.labels.indexOf("static discharge"),
+    );
+    const notice = await offered(kit("> **NOTICE: ¦"));
+    expect(notice.labels[0]).toBe("static discharge");
+    expect(chosen(caution, "fumes")).toBe("> **CAUTION: fumes.** ");
+  });
+
+  test("in the place of a hazard that stands there", async () => {
+    const result = await offered(kit("> **CAUTION: fu¦me.** It burns."));
+    expect(chosen(result, "fumes")).toBe("> **CAUTION: fumes.** It burns.");
+  });
+
+  test.each([
+    ["outside a quote", "**¦"],
+    ["in bold words further on", "> Mind the **¦"],
+    ["behind a word that is no signal", "> **Tip: ¦"],
+    ["behind the bold words", "> **CAUTION: fumes.** ¦"],
+  ])("nothing %s", async (_, body) => {
+    expect((await offered(kit(body))).found).toBeUndefined();
+  });
+});
