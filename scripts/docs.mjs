@@ -13,6 +13,7 @@ const SEVERITIES = ["off", "hint", "info", "warning", "error"];
 const GROUPS = [
   ["parts", "Parts"],
   ["order", "Order"],
+  ["figures", "Figures"],
   ["list", "Parts list"],
   ["form", "Form"],
   ["wording", "Wording"],

@@ -27,6 +27,7 @@ import { check as statedValue } from "./stated-value.ts";
 import { check as stepLabel } from "./step-label.ts";
 import { check as stepPicture } from "./step-picture.ts";
 import { check as tooTall } from "./too-tall.ts";
+import { check as torqueMissing } from "./torque-missing.ts";
 import { check as trialLeft } from "./trial-left.ts";
 import { check as unknownHeight } from "./unknown-height.ts";
 import { check as unknownPart } from "./unknown-part.ts";
@@ -54,6 +55,7 @@ export const CHECKS: readonly Check[] = [
   emptySet,
   heightOrder,
   tooTall,
+  torqueMissing,
   unreadableList,
   designatorSyntax,
   repeatedDesignator,

@@ -20,7 +20,7 @@ export interface CheckMeta {
   readonly severity: Severity;
   /** Where the rule comes from: a standard, or "common practice". */
   readonly source: string;
-  readonly tags: readonly ("parts" | "order" | "list" | "form" | "wording")[];
+  readonly tags: readonly ("parts" | "order" | "figures" | "list" | "form" | "wording")[];
   /** A number that the author may set: in the front matter (`checks`) or the settings. */
   readonly limit?: Limit;
 }

@@ -27,6 +27,7 @@ export const CODES: readonly string[] = [
   "step-label",
   "step-picture",
   "too-tall",
+  "torque-missing",
   "trial-left",
   "unknown-height",
   "unknown-part",
