@@ -44,7 +44,11 @@ export interface Related {
   readonly message: () => string;
 }
 
-/** Messages are made late, because step numbers in them follow edits elsewhere. */
+/**
+ * Messages are made late, because step numbers in them follow edits elsewhere. Beside step numbers and
+ * the front matter they, and what is related, depend on no more than their hook: what is shown of a
+ * finding is kept.
+ */
 export interface Finding {
   readonly at: Anchor;
   readonly message: () => string;

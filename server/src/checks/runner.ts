@@ -87,13 +87,18 @@ export class CheckRunner {
     this.#byGuide = gather(this.#checks.guide, (check) => check.guide(guide));
   }
 
-  *findings(): Generator<Found, void, void> {
-    for (const found of this.#byPiece.values()) yield* found;
-    for (const found of this.#bySupply.values()) yield* found;
-    for (const found of this.#byLine.values()) yield* found;
-    for (const { found } of this.#byStage.values()) yield* found;
-    yield* this.#byList;
-    yield* this.#byGuide;
+  findings(): Found[] {
+    const all: Found[] = [];
+    const take = (some: readonly Found[]) => {
+      for (const found of some) all.push(found);
+    };
+    for (const found of this.#byPiece.values()) take(found);
+    for (const found of this.#bySupply.values()) take(found);
+    for (const found of this.#byLine.values()) take(found);
+    for (const { found } of this.#byStage.values()) take(found);
+    take(this.#byList);
+    take(this.#byGuide);
+    return all;
   }
 
   #ofPiece(piece: PieceNode, guide: GuideState): readonly Found[] {

@@ -8,12 +8,25 @@ import type { Anchor, Check, Finding, Severity } from "./check.ts";
 import type { Found } from "./runner.ts";
 
 /** A finding that is to be shown, at its place in the text as it stands. */
-export interface Verdict {
+export class Verdict {
   readonly check: Check;
   readonly finding: Finding;
   readonly severity: Severity;
   readonly uri: string;
-  readonly span: Span;
+  /** Offsets in the file. Thousands may be judged at each keystroke, so there is no span for them. */
+  readonly start: number;
+  readonly end: number;
+
+  constructor(check: Check, finding: Finding, severity: Severity) {
+    this.check = check;
+    this.finding = finding;
+    this.severity = severity;
+    const { at } = finding;
+    const from = "uri" in at ? 0 : at.piece.start;
+    this.uri = "uri" in at ? at.uri : at.piece.page.uri;
+    this.start = from + at.span.start;
+    this.end = from + at.span.end;
+  }
 }
 
 export type SeveritySettings = Readonly<Record<string, Severity | "off">>;
@@ -41,7 +54,7 @@ export function judge(
     // Asked first: an allow-comment for a check that is off is not unused.
     if (allows.suppresses(check.meta.code, finding.at) || set === "off") return;
     const severity = set ?? finding.severity ?? check.meta.severity;
-    verdicts.push({ check, finding, severity, ...placeOf(finding.at) });
+    verdicts.push(new Verdict(check, finding, severity));
   };
   for (const one of found) add(one);
   for (const allow of allows.unused()) add(unusedAllow(allow));

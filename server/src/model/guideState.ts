@@ -15,7 +15,7 @@ import type { Part, Supply } from "./parts.ts";
 import { type Label, type MarkNode, PieceNode, type StepNode, UseNode } from "./pieceNode.ts";
 import { ProseShelf } from "./prose.ts";
 import { resolveSet } from "./resolve.ts";
-import { buildStages, StageNode } from "./stageNode.ts";
+import { buildStages, numberedAlike, StageNode } from "./stageNode.ts";
 import { ThingIndex } from "./tools/thingIndex.ts";
 import { UseIndex } from "./useIndex.ts";
 
@@ -32,6 +32,8 @@ export class GuideState implements Guide {
   readonly pages: readonly GuidePage[];
   readonly settings: GuideSettings;
   stages: readonly StageNode[] = [];
+  /** Another object whenever steps are numbered anew. */
+  numbering: object = {};
   pieces: readonly PieceNode[] = [];
   /** Set by whoever runs the checks. */
   explains: (part: Part) => boolean = () => false;
@@ -176,12 +178,14 @@ export class GuideState implements Guide {
       for (const piece of page.sequence.takeChanges().removed) this.#retire(piece, retired);
     }
     this.#walk(retired, admitted);
+    const before = this.stages;
     const known = new Map<HeadingFact | undefined, StageNode>(
-      this.stages.map((stage) => [stage.heading?.fact, stage]),
+      before.map((stage) => [stage.heading?.fact, stage]),
     );
     this.stages = buildStages(this.pieces, known);
     const settled = this.#settleSets();
     if (settled.size > 0) this.stages = buildStages(this.pieces, known);
+    if (!numberedAlike(before, this.stages)) this.numbering = {};
     // What their marks mean is new, though their text is not.
     const anew = [...new Set([...admitted, ...settled])];
     return { all, retired, admitted: anew, supplies: this.#index.takeChanged() };

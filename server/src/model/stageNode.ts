@@ -146,6 +146,24 @@ function numberStages(stages: readonly StageNode[]): void {
   }
 }
 
+/** Whether the steps of both have the same numbers. */
+export function numberedAlike(before: readonly StageNode[], after: readonly StageNode[]): boolean {
+  return (
+    before.length === after.length &&
+    before.every((stage, i) => stage === after[i] || sameNumbers(stage.steps, after[i]!.steps))
+  );
+}
+
+function sameNumbers(a: readonly StepNode[], b: readonly StepNode[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every(({ path }, i) => {
+      const other = b[i]!.path;
+      return path.length === other.length && path.every((number, depth) => number === other[depth]);
+    })
+  );
+}
+
 function sameSlices(a: readonly Slice[], b: readonly Slice[]): boolean {
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) {

@@ -41,6 +41,12 @@ export class LineIndex {
     return Math.min(start + Math.max(0, position.column), next);
   }
 
+  /** Whether the offset has that position. */
+  isAt(offset: number, { line, column }: Position): boolean {
+    if (this.lineStart(line) + column !== offset) return false;
+    return line + 1 < this.count ? offset < this.lineStart(line + 1) : offset <= this.#length;
+  }
+
   range(span: Span): { start: Position; end: Position } {
     return { start: this.positionAt(span.start), end: this.positionAt(span.end) };
   }

@@ -46,6 +46,9 @@ export class TrackedGuide {
   #dirty = true;
   #isGuide = false;
   verdicts: readonly Verdict[] = [];
+  /** Another object whenever more than the places of findings may have changed. */
+  edition: object = {};
+  #editionKey: readonly unknown[] = [];
 
   constructor(uri: string, context: GuideContext) {
     this.uri = uri;
@@ -254,6 +257,10 @@ export class TrackedGuide {
     const complete = this.#problems.every((problem) => problem.code !== "unreadable-list");
     const shown = complete ? found : found.filter(({ check }) => needsNoParts(check));
     this.verdicts = judge(shown, this.#state, this.#context.checks);
+    const key = [this.#state, this.#state.numbering, this.#state.frontMatter, this.#context];
+    if (key.every((one, i) => one === this.#editionKey[i])) return;
+    this.#editionKey = key;
+    this.edition = {};
   }
 
   *#fileFindings(): Generator<Found, void, void> {
