@@ -16,6 +16,7 @@ const GROUPS = [
   ["figures", "Figures"],
   ["list", "Parts list"],
   ["form", "Form"],
+  ["safety", "Safety"],
   ["wording", "Wording"],
 ];
 const BEGIN = "<!-- checks:begin -->";

@@ -5,6 +5,7 @@ import type { PartsList } from "./model/list/partsList.ts";
 import type { LineIndex } from "./text/lines.ts";
 import type { Span } from "./text/span.ts";
 import { type Diagnosis, DiagnosisBook, type LineLookup } from "./workspace/diagnoses.ts";
+import { type ProductStandard, USUAL_STANDARD } from "./trade/hazards/voltageLimits.ts";
 import type { Files } from "./workspace/files.ts";
 import { type NewGuide, type NewGuideRequest, newGuide } from "./workspace/newGuide.ts";
 import { Sources } from "./workspace/sources.ts";
@@ -16,6 +17,10 @@ export interface ServiceSettings {
   readonly heightTolerance: number;
   /** Limits by check code, for checks that have one; the guide's own `checks` key wins over them. */
   readonly limits: Readonly<Record<string, number>>;
+  /** The product standard whose limits say which voltages may be touched. */
+  readonly productStandard: ProductStandard;
+  /** Energy in J above which a charged capacitor is a hazard. */
+  readonly storedEnergy: number;
   /** Severity by check code; the guide's own `checks` key wins over it. */
   readonly checks: SeveritySettings;
   /** Folders whose files may be read; a list elsewhere is refused. Empty: the guide's own folder. */
@@ -26,6 +31,8 @@ export interface ServiceSettings {
 export const DEFAULT_SETTINGS: ServiceSettings = {
   heightTolerance: 1,
   limits: {},
+  productStandard: USUAL_STANDARD,
+  storedEnergy: 0.5,
   checks: {},
   folders: [],
   listsOutsideWorkspace: false,

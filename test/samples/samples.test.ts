@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, test } from "vitest";
 import { URI } from "vscode-uri";
-import { type Diagnosis, Service } from "../../server/src/service.ts";
+import { DEFAULT_SETTINGS, type Diagnosis, Service } from "../../server/src/service.ts";
 import { DiskFiles } from "../../server/src/workspace/disk.ts";
 
 const SAMPLES = fileURLToPath(new URL("../../samples", import.meta.url));
@@ -11,11 +11,8 @@ const ROOT = URI.file(SAMPLES).toString();
 
 async function check(guide: string): Promise<readonly Diagnosis[]> {
   const service = new Service(new DiskFiles([ROOT]), {
-    heightTolerance: 1,
-    limits: {},
-    checks: {},
+    ...DEFAULT_SETTINGS,
     folders: [ROOT],
-    listsOutsideWorkspace: false,
   });
   service.follow(`${ROOT}/${guide}`);
   await service.settle();

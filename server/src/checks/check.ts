@@ -20,7 +20,15 @@ export interface CheckMeta {
   readonly severity: Severity;
   /** Where the rule comes from: a standard, or "common practice". */
   readonly source: string;
-  readonly tags: readonly ("parts" | "order" | "figures" | "list" | "form" | "wording")[];
+  readonly tags: readonly (
+    | "parts"
+    | "order"
+    | "figures"
+    | "list"
+    | "form"
+    | "wording"
+    | "safety"
+  )[];
   /** A number that the author may set: in the front matter (`checks`) or the settings. */
   readonly limit?: Limit;
 }

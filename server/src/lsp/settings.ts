@@ -1,6 +1,7 @@
 /** Settings as the client sends them, made safe. */
 import type { Severity } from "../checks/check.ts";
 import { DEFAULT_SETTINGS, type ServiceSettings } from "../service.ts";
+import { isProductStandard } from "../trade/hazards/voltageLimits.ts";
 
 const SEVERITIES: Readonly<Record<string, Severity | "off">> = {
   off: "off",
@@ -14,13 +15,21 @@ const SEVERITIES: Readonly<Record<string, Severity | "off">> = {
 /** Reads the `kitquill` section; whatever is missing or of the wrong kind keeps its default. */
 export function readSettings(section: unknown, folders: readonly string[]): ServiceSettings {
   const given = isRecord(section) ? section : {};
-  const { heightTolerance, listsOutsideWorkspace } = given;
+  const { heightTolerance, productStandard, storedEnergy, listsOutsideWorkspace } = given;
   return {
     heightTolerance:
       typeof heightTolerance === "number" && heightTolerance >= 0
         ? heightTolerance
         : DEFAULT_SETTINGS.heightTolerance,
     limits: readLimits(given.limits),
+    productStandard:
+      typeof productStandard === "string" && isProductStandard(productStandard)
+        ? productStandard
+        : DEFAULT_SETTINGS.productStandard,
+    storedEnergy:
+      typeof storedEnergy === "number" && storedEnergy >= 0
+        ? storedEnergy
+        : DEFAULT_SETTINGS.storedEnergy,
     checks: readChecks(given.checks),
     folders,
     listsOutsideWorkspace: listsOutsideWorkspace === true,

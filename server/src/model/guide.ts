@@ -13,6 +13,7 @@ import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Language } from "../text/language.ts";
 import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
+import type { ProductStandard } from "../trade/hazards/voltageLimits.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 import type { TextBlock } from "./prose.ts";
@@ -36,6 +37,8 @@ export interface GuidePiece {
   readonly facts: PieceFacts;
   readonly steps: readonly Step[];
   readonly marks: readonly ResolvedMark[];
+  /** What its marks use; another array once one of them means something else. */
+  readonly uses: readonly Use[];
   /** Its blocks of text in order, with words and sentences; read when asked for. */
   readonly prose: readonly TextBlock[];
 }
@@ -70,6 +73,13 @@ export interface Stage {
   readonly head: readonly { readonly piece: GuidePiece; readonly fact: CommentFact | NoteFact }[];
   /** Whether a step of it takes a reading. */
   readonly hasReading: boolean;
+  /** Its text, as far as it holds steps, notes, comments or readings. */
+  readonly stretches: readonly Stretch[];
+}
+
+/** A piece, or a part of one; offsets count in the piece. */
+export interface Stretch extends Span {
+  readonly piece: GuidePiece;
 }
 
 /** A mark with its items looked up in the parts list. */
@@ -177,4 +187,8 @@ export interface GuideSettings {
   readonly heightTolerance: number;
   /** Limits by check code, for checks that have one; the guide's own `checks` key wins over them. */
   readonly limits: Readonly<Record<string, number>>;
+  /** The product standard whose limits say which voltages may be touched. */
+  readonly productStandard: ProductStandard;
+  /** Energy in J above which a charged capacitor is a hazard. */
+  readonly storedEnergy: number;
 }

@@ -1,6 +1,6 @@
 /** Stages as runs of entries over the pieces of a guide. */
 import type { CommentFact, HeadingFact, NoteFact } from "../syntax/facts.ts";
-import type { Stage } from "./guide.ts";
+import type { Stage, Stretch } from "./guide.ts";
 import type { PieceNode, StepNode, UseNode } from "./pieceNode.ts";
 
 /** Entries `from` to `to` of a piece, and the uses it had when the stage was built. */
@@ -44,6 +44,14 @@ export class StageNode implements Stage {
     const counters: number[] = [];
     for (const slice of slices) this.#read(slice, waiting, counters);
     for (const { piece, fact } of waiting) this.#allow(piece, fact, undefined, true);
+  }
+
+  get stretches(): readonly Stretch[] {
+    return this.slices.map(({ piece, from, to }) => ({
+      piece,
+      start: from === 0 ? 0 : headingAt(piece, from),
+      end: to === piece.entries.length ? piece.length : headingAt(piece, to),
+    }));
   }
 
   /** Uses of the stage in document order. */
@@ -101,6 +109,12 @@ export class StageNode implements Stage {
     step.stage = this;
     this.steps.push(step);
   }
+}
+
+/** Where the heading stands that opens a stage within a piece. */
+function headingAt(piece: PieceNode, index: number): number {
+  const entry = piece.entries[index]!;
+  return entry.kind === "heading" ? entry.fact.span.start : 0;
 }
 
 /** Cuts the pieces of a guide into stages; a stage that has not changed is taken from `known`. */

@@ -10,6 +10,7 @@ import { MEANINGS } from "../model/list/partsList.ts";
 import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
+import type { ProductStandard } from "../trade/hazards/voltageLimits.ts";
 import { missingFile, resolveReference } from "./paths.ts";
 import { Pictures } from "./pictures.ts";
 import type { ColumnNames, Sources, Wanted } from "./sources.ts";
@@ -18,6 +19,8 @@ export interface GuideContext {
   readonly sources: Sources;
   readonly heightTolerance: number;
   readonly limits: Readonly<Record<string, number>>;
+  readonly productStandard: ProductStandard;
+  readonly storedEnergy: number;
   readonly checks: SeveritySettings;
   readonly folders: readonly string[];
   readonly listsOutsideWorkspace: boolean;
@@ -153,13 +156,15 @@ export class TrackedGuide {
 
   /** Makes a new state when the pages, the lists or what the guide says of them changed. */
   #build(notes: FrontMatter, lists: readonly BoardList[]): void {
-    const { heightTolerance, limits } = this.#context;
+    const { heightTolerance, limits, productStandard, storedEnergy } = this.#context;
     const key = [
       ...this.#pages,
       ...lists.flatMap((entry) => [entry.list, entry.board]),
       heightTolerance,
       notes.language?.value,
       JSON.stringify(limits),
+      productStandard,
+      storedEnergy,
       JSON.stringify(
         [notes.heights, notes.offBoard, notes.spares, notes.clearance, notes.limits].map(
           stripSpans,
@@ -173,6 +178,8 @@ export class TrackedGuide {
     this.#state = new GuideState(this.#pages, new Kit(lists, notes), {
       heightTolerance,
       limits,
+      productStandard,
+      storedEnergy,
     });
   }
 
@@ -272,8 +279,11 @@ export class TrackedGuide {
   }
 }
 
+/** Tags of checks that say nothing of parts being absent. */
+const NEED_NO_PARTS: ReadonlySet<string> = new Set(["form", "list", "wording", "safety"]);
+
 function needsNoParts(check: Check): boolean {
-  return check.meta.tags.some((tag) => tag === "form" || tag === "list" || tag === "wording");
+  return check.meta.tags.some((tag) => NEED_NO_PARTS.has(tag));
 }
 
 function stripSpans(entries: readonly object[]): unknown[] {

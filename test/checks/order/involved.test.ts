@@ -9,6 +9,7 @@ import { GuidePage } from "../../../server/src/model/guidePage.ts";
 import { GuideState } from "../../../server/src/model/guideState.ts";
 import { Kit } from "../../../server/src/model/kit.ts";
 import { readPartsList } from "../../../server/src/model/list/read.ts";
+import { DEFAULT_SETTINGS } from "../../../server/src/service.ts";
 
 const NOTHING: BoardTops = new Map();
 
@@ -28,7 +29,7 @@ function guideOf(steps: readonly (readonly number[])[], aside: number): GuideSta
   const page = new GuidePage("file:///guide.md", text);
   for (const _ of page.advance());
   const kit = new Kit([{ list, board: undefined }], page.frontMatter!);
-  const guide = new GuideState([page], kit, { heightTolerance: 1, limits: {} });
+  const guide = new GuideState([page], kit, DEFAULT_SETTINGS);
   guide.update();
   return guide;
 }

@@ -21,8 +21,11 @@ export interface NoteReading {
   readonly says: Readonly<Record<"hurts" | "kills" | "breaks", boolean>>;
 }
 
-/** From so many sentences on a note is taken to say how, in whatever words. */
-const AT_LENGTH = 3;
+/**
+ * How long a note is taken to say how, in whatever words. Of damage it often does so by telling how
+ * things are when they are right: "the long lead goes into the hole marked +".
+ */
+const AT_LENGTH = { injury: 3, damage: 2 };
 
 export function readNote(piece: GuidePiece, fact: NoteFact, language: Language): NoteReading {
   const lexicon = hazardLexicon(language);
@@ -45,12 +48,13 @@ export function readNote(piece: GuidePiece, fact: NoteFact, language: Language):
   const hazards = new Set([...lexicon.hazardsIn(opening), ...lexicon.hazardsIn(words)]);
   if (named) hazards.add(named);
   const advice = body.filter((sentence) => advises(sentence, lexicon, language));
+  const enough = fact.signal === "NOTICE" ? AT_LENGTH.damage : AT_LENGTH.injury;
   return {
     piece,
     fact,
     named,
     hazards,
-    hasAvoidance: advice.length > 0 || body.length >= AT_LENGTH,
+    hasAvoidance: advice.length > 0 || body.length >= enough,
     hasConsequence: advice.length < body.length || body.some(({ words }) => harms(words, lexicon)),
     says: {
       hurts: lexicon.hurts.has(words),

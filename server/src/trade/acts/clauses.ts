@@ -31,6 +31,7 @@ export function clausesOf(
 export class GrammarBook {
   readonly #subordinate: ReadonlySet<string>;
   readonly #negations: ReadonlySet<string>;
+  readonly #joins: ReadonlySet<string>;
   readonly #leads: ReadonlySet<string>;
   readonly #adverbs: ReadonlySet<string>;
   readonly #behindParticle: ReadonlySet<string>;
@@ -40,7 +41,8 @@ export class GrammarBook {
     this.#grammar = grammar;
     this.#subordinate = new Set(grammar.subordinate);
     this.#negations = new Set(grammar.negations);
-    this.#leads = new Set(grammar.leads);
+    this.#joins = new Set(grammar.joins);
+    this.#leads = new Set([...grammar.joins, ...grammar.leads]);
     this.#adverbs = new Set(grammar.adverbs);
     this.#behindParticle = new Set(grammar.behindParticle);
   }
@@ -60,14 +62,24 @@ export class GrammarBook {
     return before !== undefined && this.#negations.has(before.lower);
   }
 
-  /** Whether a command can begin with word `at`, be it also a noun. */
-  canOpen({ words, first }: Clause, at: number): boolean {
-    let before = at - 1;
-    while (before >= 0 && this.#isAdverb(words[before]!)) before--;
-    if (before >= 0) return this.#leads.has(words[before]!.lower);
+  /** Whether the verb at word `at`, be it also a noun, can be what the builder is to do. */
+  canOpen(clause: Clause, at: number): boolean {
+    const before = this.#before(clause, at);
+    if (before) return this.#leads.has(before.lower);
     // In an enumeration ("a vice, drill and goggles") a noun stands so too.
-    const next = words[at + 1];
-    return first || (next !== undefined && !this.#leads.has(next.lower));
+    const next = clause.words[at + 1];
+    return clause.first || (next !== undefined && !this.#leads.has(next.lower));
+  }
+
+  /** Whether a command begins with word `at`. */
+  opens(clause: Clause, at: number): boolean {
+    const before = this.#before(clause, at);
+    return !before || this.#joins.has(before.lower);
+  }
+
+  /** The word before word `at` that is no adverb. */
+  #before({ words }: Clause, at: number): Word | undefined {
+    return words.findLast(({ lower }, i) => i < at && !this.#adverbs.has(lower));
   }
 
   /** Whether a verb form within a sentence is written as one. */
@@ -84,9 +96,5 @@ export class GrammarBook {
       if (!next || this.#behindParticle.has(next.lower)) return true;
     }
     return false;
-  }
-
-  #isAdverb({ lower }: Word): boolean {
-    return this.#adverbs.has(lower);
   }
 }

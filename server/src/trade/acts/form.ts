@@ -49,7 +49,9 @@ export interface Grammar {
   readonly negations: readonly string[];
   /** Whether a negation may stand behind its verb. */
   readonly deniesBehind: boolean;
-  /** Words before an opener that leave it a verb: and, then, to, you. */
+  /** Words that join one command to the next: and, then. */
+  readonly joins: readonly string[];
+  /** Other words before an opener that leave it a verb: to, you, must. */
   readonly leads: readonly string[];
   /** Words that may stand between those and the opener. */
   readonly adverbs: readonly string[];

@@ -99,7 +99,7 @@ export class ActLexicon {
   /** Whether one of the listed words stands in the sentence where a command can begin. */
   commands(list: StemList<true>, sentence: ToldSentence): boolean {
     return clausesOf(sentence.words, (a, b) => sentence.between(a, b)).some((clause) =>
-      clause.words.some((_, i) => list.at(clause.words, i) && this.#grammar.canOpen(clause, i)),
+      clause.words.some((_, i) => list.at(clause.words, i) && this.#grammar.opens(clause, i)),
     );
   }
 

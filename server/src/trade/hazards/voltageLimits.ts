@@ -21,3 +21,7 @@ export const PRODUCT_STANDARDS = {
 export type ProductStandard = keyof typeof PRODUCT_STANDARDS;
 
 export const USUAL_STANDARD: ProductStandard = "IEC 62368-1";
+
+export function isProductStandard(name: string): name is ProductStandard {
+  return Object.hasOwn(PRODUCT_STANDARDS, name);
+}

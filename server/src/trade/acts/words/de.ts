@@ -23,7 +23,8 @@ export const GERMAN: ActWords = {
       "bevor ehe nachdem wenn sobald solange falls während weil dass statt anstatt wer".split(" "),
     negations: "nicht nie niemals kein keine keinen keinem ohne".split(" "),
     deniesBehind: true,
-    leads: "und oder dann nun jetzt bitte sie zu".split(" "),
+    joins: "und oder dann bitte".split(" "),
+    leads: "nun jetzt sie zu".split(" "),
     adverbs: "dann nun jetzt zuerst danach anschließend auch vorsichtig langsam nur zunächst".split(
       " ",
     ),

@@ -29,10 +29,8 @@ export const ENGLISH: ActWords = {
       ),
     negations: ["not", "never", "don't", "cannot", "can't", "no", "without", "nor", "instead"],
     deniesBehind: false,
-    leads:
-      "and or then but to you we must should shall can may will now please let's us also just have".split(
-        " ",
-      ),
+    joins: "and or then but please".split(" "),
+    leads: "to you we must should shall can may will now let's us also just have".split(" "),
     adverbs:
       "then now next first second finally again also carefully gently slowly quickly lightly only just always".split(
         " ",

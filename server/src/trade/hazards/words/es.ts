@@ -120,7 +120,6 @@ export const SPANISH: HazardWords = {
     "evite*",
     "evitar",
     "nunca",
-    "no",
     "debe*",
     "siempre",
     "solo",

@@ -124,8 +124,6 @@ export const FRENCH: HazardWords = {
   avoids: [
     "évite*",
     "jamais",
-    "ne",
-    "n",
     "doit",
     "doivent",
     "toujours",

@@ -1,0 +1,73 @@
+/**
+ * Which hazard notes cover what brings a hazard. A note at a stage's head, or between or inside its
+ * steps, covers what follows it in that stage; one before the first stage covers the guide, but for
+ * what a stage brings anew. The stages are gone through in order; of those whose text and whose
+ * ground stay the same, the results stand as they are.
+ */
+import type { Guide, Stage, Step } from "../../model/guide.ts";
+import type { Hazard } from "../../trade/hazards/hazards.ts";
+import { type Before, carriedOn, START, sameBefore } from "./before.ts";
+import type { Ground } from "./ground.ts";
+import { groundOf } from "./ground.ts";
+import type { NoteReading } from "./note.ts";
+import { StageReader } from "./stageReader.ts";
+import type { Trigger } from "./triggers.ts";
+
+/** A hazard that a step brings, and what is said of it. */
+export interface Covered {
+  readonly trigger: Trigger;
+  readonly hazard: Hazard;
+  /** The note that covers it. */
+  readonly note: NoteReading | undefined;
+  /** Where none does: one of the stage that comes too late. */
+  readonly late: NoteReading | undefined;
+}
+
+/** What a stage that applies power does about it. */
+export interface PowerUp {
+  /** The step that applies power first. */
+  readonly step: Step;
+  /** Whether no stage before applied power. */
+  readonly first: boolean;
+  /** The first place of the stage that speaks of a limited current, and whether it comes in time. */
+  readonly limit: "before" | "after" | "none";
+  /** The same for a search for faults; one in a stage before is in time. */
+  readonly inspection: "before" | "after" | "none";
+  /** Whether a reading is taken once the power is on. */
+  readonly reading: boolean;
+}
+
+export interface StageCoverage {
+  readonly stage: Stage;
+  readonly covered: readonly Covered[];
+  readonly powerUp: PowerUp | undefined;
+}
+
+interface Known {
+  readonly before: Before;
+  readonly ground: Ground;
+  readonly coverage: StageCoverage;
+  readonly after: Before;
+}
+
+const KNOWN = new WeakMap<Stage, Known>();
+
+/** The stages of the guide in order; none where its language has no word lists. */
+export function coverageOf(guide: Guide): readonly StageCoverage[] {
+  if (!guide.language) return [];
+  const ground = groundOf(guide);
+  let before = START;
+  return guide.stages.map((stage) => {
+    const known = KNOWN.get(stage);
+    const same = known && known.ground === ground && sameBefore(known.before, before);
+    const result = same ? known : readStage(stage, before, ground, guide);
+    if (!same) KNOWN.set(stage, result);
+    before = carriedOn(result.after, before);
+    return result.coverage;
+  });
+}
+
+function readStage(stage: Stage, before: Before, ground: Ground, guide: Guide): Known {
+  const reader = new StageReader(stage, before, ground, guide);
+  return { before, ground, coverage: reader.coverage, after: reader.after };
+}
