@@ -24,6 +24,9 @@ import { check as missingPart } from "./missing-part.ts";
 import { check as notFittedPart } from "./not-fitted-part.ts";
 import { check as notImperative } from "./not-imperative.ts";
 import { check as numberUnit } from "./number-unit.ts";
+import { check as powerUpMissing } from "./power-up-missing.ts";
+import { check as powerUpOrder } from "./power-up-order.ts";
+import { check as readingRemedy } from "./reading-remedy.ts";
 import { check as repeatedDesignator } from "./repeated-designator.ts";
 import { check as repeatedWord } from "./repeated-word.ts";
 import { check as severalActions } from "./several-actions.ts";
@@ -65,6 +68,9 @@ export const CHECKS: readonly Check[] = [
   hazardLate,
   hazardIncomplete,
   hazardWord,
+  powerUpMissing,
+  powerUpOrder,
+  readingRemedy,
   unreadableList,
   designatorSyntax,
   repeatedDesignator,

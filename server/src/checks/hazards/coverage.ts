@@ -5,6 +5,7 @@
  * ground stay the same, the results stand as they are.
  */
 import type { Guide, Stage, Step } from "../../model/guide.ts";
+import type { Span } from "../../text/span.ts";
 import type { Hazard } from "../../trade/hazards/hazards.ts";
 import { type Before, carriedOn, START, sameBefore } from "./before.ts";
 import type { Ground } from "./ground.ts";
@@ -25,17 +26,23 @@ export interface Covered {
 
 /** What a stage that applies power does about it. */
 export interface PowerUp {
-  /** The step that applies power first. */
+  /** The step that applies power first, and the words that say so; counts in its piece. */
   readonly step: Step;
-  /** Whether no stage before applied power. */
+  readonly span: Span;
+  /** Whether no stage before has applied power. */
   readonly first: boolean;
-  /** The first place of the stage that speaks of a limited current, and whether it comes in time. */
-  readonly limit: "before" | "after" | "none";
-  /** The same for a search for faults; one in a stage before is in time. */
-  readonly inspection: "before" | "after" | "none";
+  /** Whether the stage limits the current. */
+  readonly limit: Timed;
+  /** Whether a step looks for faults, in this stage or in one before. */
+  readonly inspection: Timed;
   /** Whether a reading is taken once the power is on. */
   readonly reading: boolean;
 }
+
+/** Something that is due before the power; `step`: the one that does it too late. */
+export type Timed =
+  | { readonly when: "before" | "never" }
+  | { readonly when: "after"; readonly step: Step };
 
 export interface StageCoverage {
   readonly stage: Stage;

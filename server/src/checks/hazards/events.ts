@@ -3,7 +3,7 @@
  * change elsewhere leaves it as it is.
  */
 import type { Guide, GuidePiece, ResolvedMark, Step, Use } from "../../model/guide.ts";
-import type { Part } from "../../model/parts.ts";
+import type { Part, Supply } from "../../model/parts.ts";
 import type { TextBlock } from "../../model/prose.ts";
 import { readWords } from "../../model/wordReader.ts";
 import type { Figure, PartMark, Role } from "../../syntax/dialect.ts";
@@ -141,10 +141,9 @@ class EventReader {
     if (!step || !HANDLING.has(mark.role)) return;
     const parts = resolved.items.flatMap(({ supplies }) => supplies);
     const span = mark.span;
-    const found = <T>(test: (part: (typeof parts)[number]) => T) => parts.find(test);
-    const soldered =
-      mark.role === "fit" && found((one): one is Part => one.kind === "part" && isSoldered(one));
-    if (soldered && soldered.kind === "part") {
+    const found = (test: (one: Supply) => boolean) => parts.find(test);
+    const soldered = mark.role === "fit" && found((one) => one.kind === "part" && isSoldered(one));
+    if (soldered && soldered.kind === "part" && !this.#acts.solderless.has(wordsOf(step))) {
       const evidence = `has ${soldered.name} soldered`;
       this.#trigger({ kind: "soldering", step, span, evidence, of: soldered.board });
     }

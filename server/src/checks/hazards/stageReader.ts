@@ -5,7 +5,7 @@ import type { Figure } from "../../syntax/dialect.ts";
 import type { Span } from "../../text/span.ts";
 import type { Hazard } from "../../trade/hazards/hazards.ts";
 import type { Before } from "./before.ts";
-import type { Covered, PowerUp, StageCoverage } from "./coverage.ts";
+import type { Covered, PowerUp, StageCoverage, Timed } from "./coverage.ts";
 import { eventsIn, type PieceEvent } from "./events.ts";
 import type { Ground } from "./ground.ts";
 import type { NoteReading } from "./note.ts";
@@ -57,9 +57,9 @@ export class StageReader {
   /** A heading of level 1 stands behind the steps: what follows belongs to the next stage. */
   #ended = false;
   #powerNext: Span | undefined;
-  #power: Step | undefined;
-  #limit: PowerUp["limit"] = "none";
-  #inspection: PowerUp["inspection"];
+  #power: { readonly step: Step; readonly span: Span } | undefined;
+  #limit: Timed = { when: "never" };
+  #inspection: Timed;
   #reading = false;
 
   constructor(stage: Stage, before: Before, ground: Ground, guide: Guide) {
@@ -73,7 +73,7 @@ export class StageReader {
     this.#met = new Growing(before.met);
     this.#inPlace = new Growing(before.inPlace);
     this.#powered = new Growing(before.powered);
-    this.#inspection = before.inspected ? "before" : "none";
+    this.#inspection = { when: before.inspected ? "before" : "never" };
     const strong = this.#events.some((event) => isStrongPower(event));
     for (const event of this.#events) this.#take(event, strong);
     this.coverage = { stage, covered: this.#covered(), powerUp: this.#powerUp() };
@@ -104,7 +104,7 @@ export class StageReader {
         if (!event.weak || !strong) this.#applyPower(event.step, event.span);
         return;
       case "limit":
-        if (this.#limit === "none") this.#limit = this.#power ? "after" : "before";
+        this.#limitCurrent(event.step);
         return;
       case "inspection":
         this.#inspect(event.step);
@@ -115,10 +115,13 @@ export class StageReader {
     }
   }
 
+  /** Between stages a note covers the next one, and before all of them the guide. */
   #takeNote(note: NoteReading): void {
-    const isGuides = !this.#before.started && (this.#stage.steps.length === 0 || this.#isHeadless);
-    if (isGuides || this.#ended) this.#guideNotes.add(note);
-    if (this.#stage.steps.length === 0 || this.#ended) this.#nextNotes.add(note);
+    const isStage = this.#stage.steps.length > 0;
+    const isFirst = !this.#before.started && (!isStage || this.#isHeadless);
+    if (isFirst || this.#ended) this.#guideNotes.add(note);
+    if (isFirst) return;
+    if (!isStage || this.#ended) this.#nextNotes.add(note);
     else this.#notes.push(note);
   }
 
@@ -170,7 +173,7 @@ export class StageReader {
 
   #applyPower(step: Step, span: Span): void {
     if (this.#power) return;
-    this.#power = step;
+    this.#power = { step, span };
     const bring = (kind: Trigger["kind"], why: string) =>
       this.#bring({ kind, step, span, evidence: `applies power (${why})` });
     const { voltage, mains, charged, hot } = this.#ground;
@@ -188,9 +191,16 @@ export class StageReader {
     for (const part of news) this.#powered.add(part);
   }
 
+  #limitCurrent(step: Step | undefined): void {
+    if (!this.#power || step === this.#power.step) this.#limit = { when: "before" };
+    else if (this.#limit.when === "never" && step) this.#limit = { when: "after", step };
+  }
+
   #inspect(step: Step): void {
-    if (!this.#power) this.#inspection = "before";
-    else if (this.#inspection === "none" && step !== this.#power) this.#inspection = "after";
+    if (!this.#power) this.#inspection = { when: "before" };
+    else if (this.#inspection.when === "never" && step !== this.#power.step) {
+      this.#inspection = { when: "after", step };
+    }
   }
 
   #takeFigure(figure: Figure, step: Step): void {
@@ -226,7 +236,7 @@ export class StageReader {
   #powerUp(): PowerUp | undefined {
     if (!this.#power) return undefined;
     return {
-      step: this.#power,
+      ...this.#power,
       first: !this.#before.powerApplied,
       limit: this.#limit,
       inspection: this.#inspection,
@@ -247,7 +257,7 @@ export class StageReader {
       inPlace: this.#inPlace.list,
       powered: this.#powered.list,
       powerApplied: this.#before.powerApplied || this.#power !== undefined,
-      inspected: this.#inspection === "before",
+      inspected: this.#inspection.when === "before",
     };
   }
 }

@@ -76,6 +76,8 @@ export interface ActWords {
   }[];
   /** Solvents, as they stand in sentences and in `own` marks. */
   readonly solvents: readonly string[];
+  /** Words by which a step says that it joins parts without solder. */
+  readonly solderless: readonly string[];
   /** Words by which a text says that the current is limited at first power. */
   readonly limits: readonly string[];
   /** Words by which a text says what to do when a reading is off. */

@@ -53,6 +53,7 @@ export class ActLexicon {
   readonly #nouns: StemList<true>;
   readonly #tools: StemList<{ act: Act; with: StemList<true> | undefined }>;
   readonly #solvents: StemList<true>;
+  readonly solderless: StemList<true>;
   readonly limits: StemList<true>;
   readonly remedies: StemList<true>;
 
@@ -67,6 +68,7 @@ export class ActLexicon {
       }),
     );
     this.#solvents = listOf(words.solvents);
+    this.solderless = listOf(words.solderless);
     this.limits = listOf(words.limits);
     this.remedies = listOf(words.remedies);
   }

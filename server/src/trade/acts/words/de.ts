@@ -404,6 +404,7 @@ export const GERMAN: ActWords = {
     { act: "heat", names: ["heißluft*", "heizplatte"] },
   ],
   solvents: SOLVENTS,
+  solderless: ["steckbrett*", "steckplatine", "lötfrei*"],
   limits: [
     "strombegrenzung*",
     "strombegrenzt*",

@@ -112,7 +112,7 @@ export const ENGLISH: ActWords = {
       act: "cut leads",
       openers: ["cut", "clip", "trim", "snip", "nip", "crop", "shorten"],
       verbs: ["be cut", "be trimmed", "be clipped"],
-      objects: ["lead", "leads", "legs", "wire end*", "pin ends"],
+      objects: ["lead", "leads", "legs", "wire end*", "pin ends", "excess", "flush"],
     },
     {
       act: "cut wire",
@@ -316,6 +316,7 @@ export const ENGLISH: ActWords = {
     { act: "heat", names: ["hot air gun", "heat gun", "hot plate", "reflow oven"] },
   ],
   solvents: SOLVENTS,
+  solderless: ["breadboard*", "solderless", "plug board"],
   limits: [
     "current limit*",
     "current limiting",

@@ -55,7 +55,7 @@ export const SPANISH: ActWords = {
       act: "cut leads",
       verbs: ["cortar", "recorte", "recortar", "acorte", "acortar"],
       openers: ["corte"],
-      objects: ["patilla", "patillas", "terminales", "patas"],
+      objects: ["patilla", "patillas", "terminales", "patas", "sobrante", "exceso"],
     },
     {
       act: "cut wire",
@@ -278,6 +278,7 @@ export const SPANISH: ActWords = {
     { act: "heat", names: ["pistola de aire caliente", "placa caliente"] },
   ],
   solvents: SOLVENTS,
+  solderless: ["placa de pruebas", "protoboard", "breadboard"],
   limits: [
     "límite de corriente",
     "limitación de corriente",

@@ -315,6 +315,7 @@ export const FRENCH: ActWords = {
     { act: "heat", names: ["pistolet à air chaud", "décapeur thermique", "plaque chauffante"] },
   ],
   solvents: SOLVENTS,
+  solderless: ["plaque d essai", "plaque d essais", "breadboard", "sans soudure"],
   limits: [
     "limite de courant",
     "limitation de courant",

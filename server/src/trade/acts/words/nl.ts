@@ -60,6 +60,7 @@ export const DUTCH: ActWords = {
         "draden",
         "uiteinden",
         "aansluitingen",
+        "overtollig*",
       ],
     },
     {
@@ -245,6 +246,7 @@ export const DUTCH: ActWords = {
     { act: "heat", names: ["heteluchtpistool", "verwarmingsplaat"] },
   ],
   solvents: SOLVENTS,
+  solderless: ["breadboard", "insteekbord"],
   limits: [
     "stroombegrenzing",
     "stroombegrensd*",
