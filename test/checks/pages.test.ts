@@ -7,6 +7,8 @@ import { examplesOf } from "./pages.ts";
 
 const FOLDER = "server/docs/checks";
 const SECTIONS = ["What", "Why", "Wrong", "Right", "Source"];
+/** Ask of a guide what an example, being a piece of one, leaves out; they count on their own pages. */
+const OF_WHOLE_GUIDES = new Set(["hazard-missing", "power-up-missing", "reading-remedy"]);
 /** Written by `npm run docs`. */
 const INDEX = "README.md";
 
@@ -48,7 +50,7 @@ describe.each(codes)("The page of %s", (code) => {
 
   test.each(right)("has no finding in the right example at line $line", async (example) => {
     const { found, expected } = await checkFixture(example.fixture);
-    expect(found).toEqual([]);
+    expect(found.filter((one) => one.code === code || !OF_WHOLE_GUIDES.has(one.code))).toEqual([]);
     expect(expected).toEqual([]);
   });
 

@@ -8,12 +8,11 @@ import { check as doubtfulMention } from "./doubtful-mention.ts";
 import { check as duplicatePart } from "./duplicate-part.ts";
 import { check as emptySet } from "./empty-set.ts";
 import { check as frontMatter } from "./front-matter.ts";
-import { check as headingEmpty } from "./heading-empty.ts";
-||||||| parent of 11e6ff3 (Tell hazards that no note covers in time, and notes that say too little or cry too loud)
 import { check as hazardIncomplete } from "./hazard-incomplete.ts";
 import { check as hazardLate } from "./hazard-late.ts";
 import { check as hazardMissing } from "./hazard-missing.ts";
 import { check as hazardWord } from "./hazard-word.ts";
+import { check as headingEmpty } from "./heading-empty.ts";
 import { check as heightOrder } from "./height-order.ts";
 import { check as heldBackPart } from "./held-back-part.ts";
 import { check as longStep } from "./long-step.ts";

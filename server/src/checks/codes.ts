@@ -9,7 +9,6 @@ export const CODES: readonly string[] = [
   "empty-set",
   "front-matter",
   "heading-empty",
-||||||| parent of 11e6ff3 (Tell hazards that no note covers in time, and notes that say too little or cry too loud)
   "hazard-incomplete",
   "hazard-late",
   "hazard-missing",

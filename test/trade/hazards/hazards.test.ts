@@ -50,6 +50,7 @@ test("No hazard to things alone has a warning triangle", () => {
 describe.each([...LANGUAGES])("The words of %s", (language) => {
   test.each([...HAZARDS])("know %s by the name they write for it", (hazard) => {
     const words = readWords(hazardName(hazard, language), 0);
+    expect(hazardName(hazard, language)).not.toContain("*");
     expect(hazardNamed(words, language)).toBe(hazard);
     expect([...hazardLexicon(language).hazardsIn(words)]).toEqual([hazard]);
   });
