@@ -32,7 +32,7 @@ export const ENGLISH: HazardWords = {
       "hot surface",
       "hot surface*",
       "burn hazard",
-      "burns",
+      "burn injur*",
       "hot part*",
       "hot iron",
       "hot tip",
