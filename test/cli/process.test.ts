@@ -15,6 +15,7 @@ const parts =
 const guide = `---
 title: Blinker
 parts: parts.csv
+checks: { hazard-missing: off }
 ---
 
 # Blinker
@@ -41,7 +42,7 @@ describe("kitquill check", () => {
     const { code, out } = await cli.run(cli.folder(faulty), "check", "guide.md");
     expect(code).toBe(1);
     expect(out).toMatch(
-      /^guide\.md:11:16 error unknown-part .*R7.*\n {2}11 \| 2\. Solder \[C1, R7\]\.\n {5}\| {16}\^\^\n/,
+      /^guide\.md:12:16 error unknown-part .*R7.*\n {2}12 \| 2\. Solder \[C1, R7\]\.\n {5}\| {16}\^\^\n/,
     );
     expect(out).toMatch(/\n1 guide checked, 2 steps: 1 error.*\.\n$/);
   });
@@ -62,9 +63,9 @@ describe("kitquill check", () => {
       expect.objectContaining({
         code: "unknown-part",
         file: "guide.md",
-        line: 11,
+        line: 12,
         column: 19,
-        endLine: 11,
+        endLine: 12,
         endColumn: 21,
       }),
     ]);
@@ -104,8 +105,8 @@ describe("kitquill check", () => {
     const folder = cli.folder({
       ...faulty,
       "guide.md": faulty["guide.md"].replace(
-        "---\n\n",
-        "checks: { unknown-part: warning }\n---\n\n",
+        "hazard-missing: off",
+        "hazard-missing: off, unknown-part: warning",
       ),
     });
     expect((await cli.run(folder, "check")).code).toBe(0);
@@ -159,11 +160,11 @@ describe("kitquill check", () => {
   test("gives SARIF and GitHub commands for the same finding", async () => {
     const folder = cli.folder(faulty);
     const sarif = JSON.parse((await cli.run(folder, "check", "--format", "sarif")).out);
-    const region = { startLine: 11, startColumn: 16, endLine: 11, endColumn: 18 };
+    const region = { startLine: 12, startColumn: 16, endLine: 12, endColumn: 18 };
     expect(sarif.runs[0].results[0].locations[0].physicalLocation.region).toEqual(region);
     const github = await cli.run(folder, "check", "--format", "github");
     expect(github.out).toContain(
-      "::error file=guide.md,line=11,endLine=11,col=16,endColumn=18,title=unknown-part::",
+      "::error file=guide.md,line=12,endLine=12,col=16,endColumn=18,title=unknown-part::",
     );
   });
 });
@@ -308,7 +309,7 @@ describe("kitquill list", () => {
       parts: ["C1"],
       tallest: 5,
       file: "guide.md",
-      line: 12,
+      line: 13,
     });
     expect(rows[0]).toMatchObject({ text: "Solder the resistors R1, R2.", parts: ["R1", "R2"] });
     const csv = (await cli.run(folder, "list", "steps", "guide.md", "--format", "csv")).out.split(

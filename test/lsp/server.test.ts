@@ -3,7 +3,8 @@ import type { CodeAction, Hover, Location } from "vscode-languageserver";
 import { FOLDER, TestClient } from "./client.ts";
 
 const LIST = "Designator,Quantity,Value,Footprint\nR1,1,4k7,R_Axial_DIN0207_L6.3mm_D2.5mm\n";
-const GUIDE = "---\ntitle: T\nparts: parts.csv\n---\n\n## A\n\n1. Solder [R1].\n";
+const GUIDE =
+  "---\nchecks: { hazard-missing: off }\nparts: parts.csv\n---\n\n## A\n\n1. Solder [R1].\n";
 const FORGETFUL = GUIDE.replace("[R1]", "nothing");
 
 let client: TestClient;

@@ -1,10 +1,13 @@
 /** Writes the beginning of a guide from its parts lists: every part in a step, ready to be worded. */
+import { isStaticPart } from "../../checks/hazards/partDangers.ts";
 import { lengthText, markItems } from "../../checks/words.ts";
 import { writtenKey } from "../../model/hardwareKeys.ts";
 import { type BoardList, Kit } from "../../model/kit.ts";
 import type { Hardware } from "../../model/parts.ts";
 import { quoteYaml } from "../../syntax/yaml/tree.ts";
 import type { Language } from "../../text/language.ts";
+import type { Hazard } from "../../trade/hazards/hazards.ts";
+import { noteTemplate } from "../../trade/hazards/templates.ts";
 import { type AlikeParts, type BoardPlan, partsOffBoards, planBoards } from "./fittingOrder.ts";
 import { START_WORDS, type StartWords } from "./words.ts";
 
@@ -32,12 +35,23 @@ export function startGuide({ title, language, lists }: NewGuide): string {
     frontMatter({ title, language, lists }, words),
     `# ${plain(title)}`,
     words.about,
+    ...safetyNotes(kit, plans, language),
     `## ${words.checkParts}`,
     words.checkPartsText,
     ...stages,
   ]
     .join("\n\n")
     .concat("\n");
+}
+
+/** What a builder who solders and handles chips must know before the first stage. */
+function safetyNotes(kit: Kit, plans: readonly BoardPlan[], language: Language): string[] {
+  const hazards: Hazard[] = [];
+  if (plans.some(({ soldered }) => soldered.length > 0)) {
+    hazards.push("hot surface", "fumes", "eye injury");
+  }
+  if (kit.parts.some((part) => isStaticPart(part, "insert"))) hazards.push("static discharge");
+  return hazards.flatMap((hazard) => noteTemplate(hazard, language)?.join("\n") ?? []);
 }
 
 function frontMatter({ title, language, lists }: NewGuide, words: StartWords): string {
