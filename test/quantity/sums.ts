@@ -20,7 +20,7 @@ export function sum(
       .split("±")
       .map((part) => parseExpression(part.trim(), context));
     return evaluate(
-      { value: value!, ...(tolerance && { tolerance }) },
+      { expression: value!, ...(tolerance && { tolerance }) },
       {
         functions,
         resolve: (use) => known.get([use.symbol, ...use.subjects.map((one) => one.text)].join(" ")),

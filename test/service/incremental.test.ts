@@ -23,7 +23,15 @@ XU3,1,,DIP-8_W7.62mm_Socket,,
 ,6,M3x10,,,Screw M3x10
 `;
 
-const HEAD = "---\ntitle: T\nparts: parts.csv\nheights: { K2: 11 mm }\n---\n\n";
+const HEAD = `---
+title: T
+parts: parts.csv
+heights: { K2: 11 mm }
+supply: { VEE: -12 V }
+figures: { Iq: VCC / R1, half: VEE / 2 }
+---
+
+`;
 
 /** What a user sees of the findings, whatever objects they are made of. */
 function shown(diagnoses: readonly Diagnosis[]): unknown[] {

@@ -6,7 +6,12 @@ import { unclosedFigure } from "../../server/src/syntax/figures/unclosed.ts";
 import { parseMarkdown, syntaxProblems } from "../../server/src/syntax/markdown.ts";
 import { MappedText } from "../../server/src/syntax/marks/mappedText.ts";
 import { applyEdits } from "../../server/src/text/span.ts";
-import { dialectTexts, NO_LABELS } from "./markdownTrees.ts";
+import { dialectNodes, dialectTexts, NO_LABELS } from "./markdownTrees.ts";
+
+/** The figures of a Markdown text. */
+function parsedFigures(text: string): Figure[] {
+  return dialectNodes(text).flatMap((node) => (node.type === "figure" ? [node.figure] : []));
+}
 
 function parse(text: string) {
   return parseFigure(new MappedText(text.slice(1, -1), 1));
@@ -101,6 +106,7 @@ describe("a reading", () => {
 
   test.each([
     ["{read V(TP1) = 12 V ± 5 %}", { ...name, value: "12 V", tolerance: "5 %" }],
+    ["{read V(TP1) = 12 V}", { ...name, value: "12 V" }],
     ["{read V(TP1) < 50 mV}", { ...name, below: "50 mV" }],
     ["{read V(TP1) > 10 MΩ}", { ...name, above: "10 MΩ" }],
     ["{read V(TP1)≤50 mV}", { ...name, below: "50 mV" }],
@@ -145,7 +151,6 @@ describe("almost a figure", () => {
     ["{2 * VCC) + 1 V}", "do not pair up"],
     ["{a = 1 V = 2 V = 3 V}", "one = too many"],
     ["{read V(TP1)}", "does not say what V(TP1) should be"],
-    ["{read V(TP1) = 12 V}", "no tolerance"],
     ["{read < 50 mV}", "does not say what is measured"],
     ["{read V(TP1) = ± 5 %}", "cannot be read"],
     ["{read V(TP1) < 5 V ± 1 V}", "cannot be read"],
@@ -189,8 +194,41 @@ describe("an open brace that was meant as a figure", () => {
   });
 });
 
-test("a figure longer than 500 characters is ordinary text", () => {
+describe("a figure longer than 500 characters", () => {
   const sum = (terms: number) => `{${"1 V + ".repeat(terms)}1 V}`;
-  expect(dialectTexts(sum(80))).toHaveLength(1);
-  expect(dialectTexts(sum(100))).toHaveLength(0);
+
+  test("is ordinary text, and told", () => {
+    expect(parsedFigures(sum(80))).toHaveLength(1);
+    expect(parsedFigures(sum(100))).toHaveLength(0);
+    for (const text of [sum(100), `{x = ${"(".repeat(10_000)}1${")".repeat(10_000)}}`]) {
+      expect(syntaxProblems(parseMarkdown(text, NO_LABELS))).toMatchObject([
+        { span: { start: 0, end: 1 }, about: "figure", message: expect.stringContaining("500") },
+      ]);
+    }
+  });
+
+  test("is not told where it is prose or code", () => {
+    for (const text of [`{${"some words ".repeat(60)}}`, `{${'"key": "value", '.repeat(60)}}`]) {
+      expect(syntaxProblems(parseMarkdown(text, NO_LABELS))).toEqual([]);
+    }
+  });
+});
+
+describe("each character of an expression knows its place", () => {
+  test.each([
+    ["> {2 * VCC +\n> VEE = 4 V}", "VEE"],
+    ["{2 &#42; VCC + VEE = 4 V}", "VEE"],
+    ["1. a\n   {2 *\n   VCC + VEE}", "VCC"],
+  ])("%j", (text, word) => {
+    const figures = parsedFigures(text);
+    const { expression } = figures[0]!;
+    const { offsets } = expression!;
+    const index = expression!.text.indexOf(word);
+    expect(text.slice(offsets![index]!, offsets![index + word.length]!)).toBe(word);
+    expect(offsets).toHaveLength(expression!.text.length + 1);
+  });
+
+  test("without a list where they simply follow each other", () => {
+    expect(parsedFigures("{2 * VCC = 4 V}")[0]!.expression).not.toHaveProperty("offsets");
+  });
 });

@@ -2,11 +2,15 @@
 import { check as allowReason } from "./allow-reason.ts";
 import { check as allowUnused } from "./allow-unused.ts";
 import type { Check } from "./check.ts";
+import { check as circularFigure } from "./circular-figure.ts";
 import { check as countMismatch } from "./count-mismatch.ts";
 import { check as designatorSyntax } from "./designator-syntax.ts";
 import { check as doubtfulMention } from "./doubtful-mention.ts";
+import { check as duplicateFigure } from "./duplicate-figure.ts";
 import { check as duplicatePart } from "./duplicate-part.ts";
 import { check as emptySet } from "./empty-set.ts";
+import { check as figureSyntax } from "./figure-syntax.ts";
+import { check as formulaRange } from "./formula-range.ts";
 import { check as frontMatter } from "./front-matter.ts";
 import { check as hazardIncomplete } from "./hazard-incomplete.ts";
 import { check as hazardLate } from "./hazard-late.ts";
@@ -25,18 +29,23 @@ import { check as notImperative } from "./not-imperative.ts";
 import { check as numberUnit } from "./number-unit.ts";
 import { check as powerUpMissing } from "./power-up-missing.ts";
 import { check as powerUpOrder } from "./power-up-order.ts";
+import { check as readingOutside } from "./reading-outside.ts";
 import { check as readingRemedy } from "./reading-remedy.ts";
+import { check as readingTolerance } from "./reading-tolerance.ts";
 import { check as repeatedDesignator } from "./repeated-designator.ts";
 import { check as repeatedWord } from "./repeated-word.ts";
 import { check as severalActions } from "./several-actions.ts";
 import { check as socketFirst } from "./socket-first.ts";
+import { check as staleFigure } from "./stale-figure.ts";
 import { check as statedValue } from "./stated-value.ts";
 import { check as stepLabel } from "./step-label.ts";
 import { check as stepPicture } from "./step-picture.ts";
 import { check as tooTall } from "./too-tall.ts";
 import { check as torqueMissing } from "./torque-missing.ts";
 import { check as trialLeft } from "./trial-left.ts";
+import { check as unitClash } from "./unit-clash.ts";
 import { check as unknownHeight } from "./unknown-height.ts";
+import { check as unknownName } from "./unknown-name.ts";
 import { check as unknownPart } from "./unknown-part.ts";
 import { check as unlistedConsumable } from "./unlisted-consumable.ts";
 import { check as unlistedTool } from "./unlisted-tool.ts";
@@ -70,6 +79,15 @@ export const CHECKS: readonly Check[] = [
   powerUpMissing,
   powerUpOrder,
   readingRemedy,
+  figureSyntax,
+  unknownName,
+  unitClash,
+  circularFigure,
+  duplicateFigure,
+  staleFigure,
+  readingOutside,
+  readingTolerance,
+  formulaRange,
   unreadableList,
   designatorSyntax,
   repeatedDesignator,

@@ -3,8 +3,10 @@
  * The engine calls only the hooks whose ground has changed, so a hook may depend on nothing but
  * what it is given: `part` and `unusual` on the uses of that part (and of its socket or chip),
  * `mark` on the mark, `stage` on the stage's marks, `line` on the uses of the line's parts, `list`
- * on the list, `guide` on anything, but it runs after every edit and must be cheap.
+ * on the list, `figure` on the figure, on what it and its name's definition come to and on its step's
+ * marks, `guide` on anything, but it runs after every edit and must be cheap.
  */
+import type { GuideFigure } from "../model/figures/figure.ts";
 import type { Anchor, Guide, GuidePiece, ResolvedMark, Stage, Step, Use } from "../model/guide.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Hardware, Part } from "../model/parts.ts";
@@ -81,6 +83,7 @@ export interface Check {
   /** `before` and `after`: the tallest part in place on each board when the stage begins and ends. */
   stage?(stage: Stage, before: BoardTops, guide: Guide): StageResult;
   list?(list: PartsList, guide: Guide): Iterable<Finding>;
+  figure?(figure: GuideFigure, guide: Guide): Iterable<Finding>;
   guide?(guide: Guide): Iterable<Finding>;
 }
 

@@ -4,6 +4,7 @@
  */
 
 import { isOrdinary } from "../model/accounting.ts";
+import type { GuideFigure } from "../model/figures/figure.ts";
 import type { GuideChanges, GuideState } from "../model/guideState.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Part, Supply } from "../model/parts.ts";
@@ -42,6 +43,7 @@ function byHook(checks: readonly Check[]) {
     line: having("line"),
     stage: having("stage"),
     list: having("list"),
+    figure: having("figure"),
     guide: having("guide"),
   };
 }
@@ -51,6 +53,7 @@ export class CheckRunner {
   readonly #byPiece = new Map<PieceNode, readonly Found[]>();
   readonly #bySupply = new Map<Supply, readonly Found[]>();
   readonly #byLine = new Map<object, readonly Found[]>();
+  readonly #byFigure = new Map<GuideFigure, readonly Found[]>();
   #byStage = new Map<StageNode, StageFindings>();
   #byList: readonly Found[] = NOTHING;
   #byGuide: readonly Found[] = NOTHING;
@@ -67,6 +70,11 @@ export class CheckRunner {
     for (const piece of changes.retired) this.#keep(this.#byPiece, piece, NOTHING);
     for (const piece of changes.admitted)
       this.#keep(this.#byPiece, piece, this.#ofPiece(piece, guide));
+    for (const figure of changes.figures.gone) this.#keep(this.#byFigure, figure, NOTHING);
+    for (const figure of changes.figures.changed) {
+      const found = gather(this.#checks.figure, (check) => check.figure(figure, guide));
+      this.#keep(this.#byFigure, figure, found);
+    }
     const supplies = changes.all ? [...guide.parts, ...guide.hardware] : related(changes, guide);
     const lines = new Map<ListLine, PartsList>();
     for (const supply of supplies) {
@@ -95,6 +103,7 @@ export class CheckRunner {
     for (const found of this.#byPiece.values()) take(found);
     for (const found of this.#bySupply.values()) take(found);
     for (const found of this.#byLine.values()) take(found);
+    for (const found of this.#byFigure.values()) take(found);
     for (const { found } of this.#byStage.values()) take(found);
     take(this.#byList);
     take(this.#byGuide);
@@ -173,6 +182,7 @@ export class CheckRunner {
     this.#byPiece.clear();
     this.#bySupply.clear();
     this.#byLine.clear();
+    this.#byFigure.clear();
     this.#byStage.clear();
     this.#explained.clear();
   }

@@ -14,6 +14,7 @@ import type { Language } from "../text/language.ts";
 import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
 import type { ProductStandard } from "../trade/hazards/voltageLimits.ts";
+import type { Figures } from "./figures/figure.ts";
 import type { ListLine, PartsList } from "./list/partsList.ts";
 import type { Hardware, Part, Supply } from "./parts.ts";
 import type { TextBlock } from "./prose.ts";
@@ -131,6 +132,7 @@ export interface Guide {
   readonly boards: readonly string[];
   readonly stages: readonly Stage[];
   readonly settings: GuideSettings;
+  readonly figures: Figures;
   /** Language of its words; undefined for one that has no word lists, where nothing is said of them. */
   readonly language: Language | undefined;
   /** Uses of a part or hardware line in document order. */

@@ -7,6 +7,7 @@ import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Piece } from "../syntax/pieces.ts";
 import { type Language, languageOf } from "../text/language.ts";
 import { closingHeading, openingHeading } from "./bareHeading.ts";
+import { type FigureChanges, FigureSheet } from "./figures/sheet.ts";
 import type { BareHeading, Guide, GuideSettings, Page, Step, Use } from "./guide.ts";
 import type { GuidePage } from "./guidePage.ts";
 import type { Kit } from "./kit.ts";
@@ -26,6 +27,7 @@ export interface GuideChanges {
   readonly retired: readonly PieceNode[];
   readonly admitted: readonly PieceNode[];
   readonly supplies: ReadonlySet<Supply>;
+  readonly figures: FigureChanges;
 }
 
 export class GuideState implements Guide {
@@ -51,6 +53,7 @@ export class GuideState implements Guide {
   #fresh = true;
   readonly #shelf = new ProseShelf();
   readonly things: ThingIndex;
+  readonly figures: FigureSheet;
 
   constructor(pages: readonly GuidePage[], kit: Kit, settings: GuideSettings) {
     this.pages = pages;
@@ -58,6 +61,7 @@ export class GuideState implements Guide {
     this.#kit = kit;
     this.#index = new UseIndex(kit.parts);
     this.things = new ThingIndex(this.language);
+    this.figures = new FigureSheet(kit);
   }
 
   get kit(): Kit {
@@ -188,7 +192,23 @@ export class GuideState implements Guide {
     if (!numberedAlike(before, this.stages)) this.numbering = {};
     // What their marks mean is new, though their text is not.
     const anew = [...new Set([...admitted, ...settled])];
-    return { all, retired, admitted: anew, supplies: this.#index.takeChanged() };
+    const figures = this.#updateFigures(retired, admitted, settled);
+    return { all, retired, admitted: anew, supplies: this.#index.takeChanged(), figures };
+  }
+
+  #updateFigures(
+    retired: readonly PieceNode[],
+    admitted: readonly PieceNode[],
+    settled: Iterable<PieceNode>,
+  ): FigureChanges {
+    const { gone, changed } = this.figures.update(
+      retired,
+      admitted,
+      this.pages[0]!,
+      this.frontMatter,
+    );
+    const withSets = [...settled].flatMap((piece) => this.figures.ofPiece(piece));
+    return { gone, changed: new Set([...changed, ...withSets]) };
   }
 
   #walk(retired: PieceNode[], admitted: PieceNode[]): void {

@@ -1,6 +1,6 @@
 /** A piece of a guide with its steps and marks looked up against one state of the parts lists. */
 
-import type { PartMark, Role } from "../syntax/dialect.ts";
+import type { Figure, PartMark, Role } from "../syntax/dialect.ts";
 import type {
   CommentFact,
   Fact,
@@ -70,6 +70,13 @@ export interface Label {
   readonly step: Step | undefined;
 }
 
+/** A figure with the step and the board it stands under. */
+export interface PlacedFigure {
+  readonly figure: Figure;
+  readonly step: StepNode | undefined;
+  readonly board: string | undefined;
+}
+
 /** An item whose meaning depends on other marks. */
 export interface DynamicItem {
   readonly mark: MarkNode;
@@ -106,6 +113,7 @@ export class PieceNode implements GuidePiece {
   readonly labels: Label[] = [];
   readonly references: Label[] = [];
   readonly dynamic: DynamicItem[] = [];
+  readonly figures: PlacedFigure[] = [];
   uses: UseNode[] = [];
   /** The step that is open where facts are taken; a heading closes it. */
   #step: StepNode | undefined;
@@ -193,6 +201,7 @@ export class PieceNode implements GuidePiece {
         this.#addMark(fact.mark);
         return;
       case "figure":
+        this.figures.push({ figure: fact.figure, step: this.#step, board: this.boardAfter });
         if (fact.figure.reading) this.entries.push({ kind: "reading" });
         return;
       case "comment":

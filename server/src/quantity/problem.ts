@@ -4,9 +4,10 @@ import type { Span } from "../text/span.ts";
 export interface FigureProblem {
   /**
    * `form`: it cannot be read, or has no value; `name`: a name that nothing defines; `unit`: units
-   * that do not agree; `circle`: it depends on itself.
+   * that do not agree; `circle`: it depends on itself; `waits`: a name in it has no value, for a
+   * reason that is told where that name is defined.
    */
-  readonly kind: "form" | "name" | "unit" | "circle";
+  readonly kind: "form" | "name" | "unit" | "circle" | "waits";
   /** Where, in the text that was read. */
   readonly span: Span;
   readonly message: string;

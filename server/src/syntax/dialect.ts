@@ -52,6 +52,11 @@ export interface PartMark {
 export interface StatedText {
   readonly text: string;
   readonly span: Span;
+  /**
+   * Source offset of each character of the text and of its end, where they do not simply follow each
+   * other: behind an escape, or over the lines of a quote.
+   */
+  readonly offsets?: readonly number[];
 }
 
 export type Item = PartItem | RangeItem | SetItem | GroupItem | ChoiceItem | AmountItem | TextItem;
@@ -145,6 +150,7 @@ export interface FigureName {
 export interface Reading {
   readonly limit: "value" | "below" | "above" | "between";
   readonly value: StatedText;
+  /** Of a `value`; without one the builder cannot tell good from bad. */
   readonly tolerance?: StatedText;
   /** Upper end of `between`. */
   readonly upTo?: StatedText;
@@ -153,6 +159,8 @@ export interface Reading {
 /** Something in the text that misses the dialect narrowly. */
 export interface SyntaxProblem {
   readonly span: Span;
+  /** What was meant; a mark unless it says so. */
+  readonly about?: "figure";
   readonly message: string;
   /** Replacement that makes it right, when there is one. */
   readonly suggestion?: { readonly title: string; readonly span: Span; readonly text: string };

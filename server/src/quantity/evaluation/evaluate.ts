@@ -10,18 +10,23 @@ import { Program } from "./program.ts";
 import { type FigureValue, type FigureWarning, figureValue, type Term } from "./value.ts";
 import { worstCase, worstCaseOf } from "./worstCase.ts";
 
-/** A parsed expression and, behind `±`, its tolerance. */
+/** A parsed expression, and its tolerance behind `±` or its upper end behind `…`. */
 export interface Sum {
-  readonly value: Parsed;
+  readonly expression: Parsed;
   readonly tolerance?: Parsed;
+  readonly upTo?: Parsed;
+  /** Limits set for a reading: what the expression's own inputs tolerate does not widen them. */
+  readonly isReading?: boolean;
 }
+
+export type SumPart = "expression" | "tolerance" | "upTo";
 
 export interface Evaluation {
   /** Absent where the figure has no value; `problem` then says why. */
   readonly value?: FigureValue;
   readonly problem?: FigureProblem;
   /** The part of the figure whose text the problem's span counts in. */
-  readonly problemIn?: "value" | "tolerance";
+  readonly problemIn?: SumPart;
   readonly warnings: readonly FigureWarning[];
   /** How many nodes the value hangs on: what it costs to compute with it. */
   readonly size: number;
@@ -31,9 +36,14 @@ export interface Evaluation {
 export function evaluate(sum: Sum, names: Names): Evaluation {
   const computation = new Computation(names);
   const { warnings } = computation;
-  let part: "value" | "tolerance" = "value";
+  let part: SumPart = "expression";
   try {
-    let term = computation.term(expressionOf(sum.value));
+    let term = computation.term(expressionOf(sum.expression));
+    if (sum.isReading) term = { ...term, node: Node.constant(term.node.nominal) };
+    if (sum.upTo) {
+      part = "upTo";
+      term = between(term, expressionOf(sum.upTo), computation);
+    }
     if (sum.tolerance) {
       part = "tolerance";
       term = withTolerance(term, expressionOf(sum.tolerance), computation);
@@ -53,6 +63,22 @@ function expressionOf(parsed: Parsed): Expression {
 }
 
 const TOO_LARGE = "With this tolerance the value is too large for a number.";
+
+/** What lies between the term and an upper end; the middle is the nominal. */
+function between(term: Term, written: Expression, computation: Computation): Term {
+  const upper = computation.term(written);
+  const { span } = written;
+  if (!sameDimension(term.dimension, upper.dimension) || term.isPoint !== upper.isPoint) {
+    const message = `The lower end is in ${term.unit}, but the upper one in ${upper.unit}.`;
+    throw new FigureError({ kind: "unit", span, message });
+  }
+  const [low, high] = [term.node.nominal, upper.node.nominal];
+  if (low > high) {
+    const message = "The lower end stands first. Exchange the two.";
+    throw new FigureError({ kind: "form", span, message });
+  }
+  return { ...term, node: Node.input(low + (high - low) / 2, low, high) };
+}
 
 /** The term as an input with limits of its own, beside those of what it is computed from. */
 function withTolerance(term: Term, written: Expression, computation: Computation): Term {

@@ -1,6 +1,7 @@
 /** The value of a figure, and the inputs that figures are computed from. */
-import type { Dimension } from "../dimension.ts";
+import { type Dimension, sameDimension } from "../dimension.ts";
 import type { FigureProblem } from "../problem.ts";
+import { readWholeUnit } from "../unitText.ts";
 import { Node } from "./node.ts";
 
 /** A value under way: what it is made of and what kind of quantity it is. */
@@ -32,6 +33,21 @@ export interface FigureWarning {
 export function figureValue(term: Term): FigureValue {
   const { low, high } = term.node.range;
   return { ...term, nominal: term.node.nominal, min: low, max: high };
+}
+
+/** Whether a value can be given in a unit: `hasUnit(value, "W")` of any power. */
+export function hasUnit({ dimension, isPoint }: Pick<Term, "dimension" | "isPoint">, unit: string) {
+  const wanted = readWholeUnit(unit);
+  if (!wanted) throw new RangeError(`no unit ${unit}`);
+  return sameDimension(dimension, wanted.dimension) && isPoint === (wanted.scale === "celsius");
+}
+
+/** Whether two values can be held against each other. */
+export function sameKind(
+  a: Pick<Term, "dimension" | "isPoint">,
+  b: Pick<Term, "dimension" | "isPoint">,
+): boolean {
+  return sameDimension(a.dimension, b.dimension) && a.isPoint === b.isPoint;
 }
 
 /**

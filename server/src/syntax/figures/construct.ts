@@ -15,7 +15,7 @@ import type { Figure, SyntaxProblem } from "../dialect.ts";
 import { readStretch, stretchBetween } from "../marks/lines.ts";
 import { parseFigure } from "./parseFigure.ts";
 import { pointOutStars } from "./stars.ts";
-import { unclosedFigure } from "./unclosed.ts";
+import { longFigure, unclosedFigure } from "./unclosed.ts";
 import { MAX_FIGURE } from "./words.ts";
 
 declare module "micromark-util-types" {
@@ -154,7 +154,8 @@ class FigureScan {
   }
 
   #unclosed(code: Code): State | undefined {
-    this.problem = unclosedFigure(this.#read().text);
+    const text = this.#read().text;
+    this.problem = this.#isTooLong() ? longFigure(text) : unclosedFigure(text);
     return this.#nok(code);
   }
 

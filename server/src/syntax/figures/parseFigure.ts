@@ -16,8 +16,8 @@ export function parseFigure(inside: MappedText): FigureResult {
   const span = { start: inside.offsetAt(0) - 1, end: inside.offsetAt(inside.text.length) + 1 };
   const text = inside.trim();
   if (text.text === "" || /[<>=!:]=|=[=>]/.test(text.text)) return undefined;
-  if (/^read\s/.test(text.text)) return readReading(span, text);
-  return readSum(span, text);
+  const result = /^read\s/.test(text.text) ? readReading(span, text) : readSum(span, text);
+  return result && "almost" in result ? { almost: { ...result.almost, about: "figure" } } : result;
 }
 
 function readSum(span: Span, text: MappedText): FigureResult {
@@ -108,11 +108,12 @@ export function splitTolerance(text: MappedText): { value: MappedText; tolerance
 }
 
 export function textOf(text: MappedText): StatedText {
-  return { text: text.text, span: text.span() };
+  const { offsets } = text;
+  return { text: text.text, span: text.span(), ...(offsets && { offsets }) };
 }
 
 /** The trimmed pieces between equals signs. */
-function splitEquals(text: MappedText): MappedText[] {
+export function splitEquals(text: MappedText): MappedText[] {
   const pieces: MappedText[] = [];
   let start = 0;
   for (const { index } of text.text.matchAll(/=/g)) {

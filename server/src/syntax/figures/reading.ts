@@ -48,14 +48,7 @@ function single(
   const { value, tolerance } = splitTolerance(body);
   if (!isValue(value) || (tolerance && !isValue(tolerance))) return UNREADABLE;
   if (limit !== "value") return tolerance ? UNREADABLE : { limit, value: textOf(value) };
-  if (!tolerance) {
-    return {
-      message:
-        "This reading has no tolerance, so the builder cannot tell good from bad. " +
-        "Write ± and how far it may be off.",
-    };
-  }
-  return { limit, value: textOf(value), tolerance: textOf(tolerance) };
+  return { limit, value: textOf(value), ...(tolerance && { tolerance: textOf(tolerance) }) };
 }
 
 function isValue(text: MappedText): boolean {

@@ -30,6 +30,7 @@ function starProblem({ text, span }: StatedText): SyntaxProblem {
   const spaced = text.replace(/\s*\*\s*/g, " * ");
   return {
     span,
+    about: "figure",
     message:
       "A plain Markdown renderer takes these * for emphasis and drops them. Put spaces round each *.",
     suggestion: { title: `Write ${spaced}`, span, text: spaced },

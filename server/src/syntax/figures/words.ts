@@ -1,27 +1,20 @@
 /** The signs and the lexical shape of figures; their sums are done elsewhere. */
 
+import { ARITHMETIC } from "../../quantity/functions.ts";
+
 /** Longest figure that is read, in characters. */
 export const MAX_FIGURE = 500;
 
-/** Functions and constants: no names that a figure could define. */
-export const FUNCTIONS: ReadonlySet<string> = new Set([
-  "sqrt",
-  "abs",
-  "min",
-  "max",
-  "ln",
-  "exp",
-  "sin",
-  "cos",
-]);
+/** No names that a figure could define. */
+export const FUNCTIONS: ReadonlySet<string> = new Set(ARITHMETIC.keys());
 
 /** `VCC`, `P(R50)`, `torque(Q1, Q2)`. */
-export const NAME = /^\p{L}[\p{L}\p{N}_]*(?:\s*\(\s*[^()=±;<>]*\))?$/u;
+export const NAME = /^\p{L}[\p{L}\p{Nd}_₀-₉]*(?:\s*\(\s*[^()=±;<>]*\))?$/u;
 
 export const TOLERANCE_SIGN = /±|\+\s?\/?\s?[-−](?=\s*\d)/u;
 
 const TOKEN =
-  /\s*(?:(\d{1,3}(?:[  ]\d{3})+(?!\d)|\d+(?:[.,]\d+)*(?:[eE][-+−]?\d+)?(?![\d]))|([\p{L}_µμΩΩ°%‰][\p{L}\p{N}_]*)|([-−+*/^∥·×÷;²³])|(\()|(\))|(,))/uy;
+  /\s*(?:(\d{1,3}(?:[ \u00a0\u2007\u2009\u202f]\d{3})+(?!\d)(?:[.,]\d+)?|\d+(?:[.,]\d+)*(?:[eE][-+\u2212]?\d+)?(?![\d]))|([\p{L}_µμΩ\u2126°%‰][\p{L}\p{Nd}_₀-₉]*)|([-\u2212+*/^∥·⋅×÷;²³])|(\()|(\))|(,))/uy;
 /** Units that are written as a product with a space: `0.5 N m`, `7 lbf in`. */
 const FORCE = /^(?:[ckm]?N|kgf|gf|lbf|ozf|lb|oz)$/;
 const LEVER = /^(?:m|cm|mm|in|ft)$/;

@@ -67,6 +67,11 @@ export class MappedText {
     return { start: this.offsetAt(start), end: this.offsetAt(end) };
   }
 
+  /** Source offset of each character and of the end; undefined where they follow each other. */
+  get offsets(): readonly number[] | undefined {
+    return this.#offsets?.slice(this.#first, this.#first + this.text.length + 1);
+  }
+
   slice(start: number, end = this.text.length): MappedText {
     return new MappedText(this.text.slice(start, end), this.#first + start, this.#offsets);
   }

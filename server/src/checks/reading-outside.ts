@@ -1,0 +1,53 @@
+/** What a reading expects contradicts what is computed for the same name. */
+import { type FigureValue, sameKind } from "../quantity/evaluation/value.ts";
+import { printLimits } from "../quantity/printing.ts";
+import type { Reading } from "../syntax/dialect.ts";
+import type { Check } from "./check.ts";
+import { nameOf, shown } from "./figures/problems.ts";
+
+export const check: Check = {
+  meta: {
+    code: "reading-outside",
+    summary: "An expected reading contradicts what is computed.",
+    severity: "warning",
+    source: "worst-case analysis; common practice",
+    tags: ["figures"],
+  },
+  *figure(figure) {
+    const { reading } = figure.figure;
+    const { definition } = figure;
+    const expected = figure.evaluation?.value;
+    const computed = definition === figure ? undefined : definition?.evaluation?.value;
+    if (!reading || !expected || !computed || definition!.figure.reading) return;
+    if (!sameKind(expected, computed)) return;
+    const { low, high } = limitsOf(reading, expected);
+    const apart = computed.max < low || computed.min > high;
+    if (!apart && computed.nominal >= low && computed.nominal <= high) return;
+    const name = nameOf(figure);
+    yield {
+      at: figure.at(),
+      message: () => {
+        const range = printLimits(computed).replaceAll("\u00a0", " ");
+        return apart
+          ? `No kit that is built right gives this reading: ${name} is computed to lie within ${range}. Correct the limits or the expression.`
+          : `A kit with parts of nominal value fails this reading: ${name} is computed to be ${shown(computed)}, and with tolerances within ${range}. Correct the limits or the expression.`;
+      },
+      related: [
+        { at: definition!.at(), message: () => `${nameOf(definition!)} is computed here.` },
+      ],
+    };
+  },
+};
+
+/** What the builder may read, a hair more for rounding. */
+function limitsOf(reading: Reading, { min, max, nominal }: FigureValue) {
+  const hair = 1e-9 * Math.max(Math.abs(min), Math.abs(max));
+  switch (reading.limit) {
+    case "below":
+      return { low: -Infinity, high: nominal + hair };
+    case "above":
+      return { low: nominal - hair, high: Infinity };
+    default:
+      return { low: min - hair, high: max + hair };
+  }
+}

@@ -1,0 +1,21 @@
+/** A reading says what to expect, but not how far it may be off. */
+import type { Check } from "./check.ts";
+
+export const check: Check = {
+  meta: {
+    code: "reading-tolerance",
+    summary: "A reading has no tolerance.",
+    severity: "warning",
+    source: "common practice",
+    tags: ["figures", "form"],
+  },
+  *figure(figure) {
+    const { reading } = figure.figure;
+    if (reading?.limit !== "value" || reading.tolerance) return;
+    yield {
+      at: figure.at("expression"),
+      message: () =>
+        "This reading has no tolerance, so the builder cannot tell good from bad. Write ± and how far it may be off, or the two ends with … between them.",
+    };
+  },
+};
