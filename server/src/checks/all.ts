@@ -34,6 +34,7 @@ import { check as readingRemedy } from "./reading-remedy.ts";
 import { check as readingTolerance } from "./reading-tolerance.ts";
 import { check as repeatedDesignator } from "./repeated-designator.ts";
 import { check as repeatedWord } from "./repeated-word.ts";
+import { check as screwLength } from "./screw-length.ts";
 import { check as severalActions } from "./several-actions.ts";
 import { check as socketFirst } from "./socket-first.ts";
 import { check as staleFigure } from "./stale-figure.ts";
@@ -88,6 +89,7 @@ export const CHECKS: readonly Check[] = [
   readingOutside,
   readingTolerance,
   formulaRange,
+  screwLength,
   unreadableList,
   designatorSyntax,
   repeatedDesignator,

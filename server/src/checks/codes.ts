@@ -34,6 +34,7 @@ export const CODES: readonly string[] = [
   "reading-tolerance",
   "repeated-designator",
   "repeated-word",
+  "screw-length",
   "several-actions",
   "socket-first",
   "stale-figure",
