@@ -3,6 +3,7 @@
 import * as vscode from "vscode";
 import type { LanguageClientOptions, Middleware } from "vscode-languageclient";
 import type { ClientOffers } from "../../server/src/lsp/protocol.ts";
+import { GO_TO } from "./goTo.ts";
 
 /** Guides, every kind of file that parts lists come in, and pictures. */
 const WATCHED =
@@ -23,6 +24,7 @@ export function clientOptions(
   const offers: ClientOffers = {
     clientFiles: true,
     suggestAgain: "editor.action.triggerSuggest",
+    goTo: GO_TO,
   };
   return {
     documentSelector: [{ language: "markdown" }],

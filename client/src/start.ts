@@ -12,6 +12,7 @@ import {
   type LanguageClientOptions,
 } from "vscode-languageclient";
 import { serveFiles } from "./files.ts";
+import { registerGoTo } from "./goTo.ts";
 import { clientOptions, watchFiles } from "./options.ts";
 import { startGuide } from "./startGuide.ts";
 import { createViews } from "./views/views.ts";
@@ -43,6 +44,7 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
   context.subscriptions.push(
     log,
     session,
+    registerGoTo(),
     vscode.commands.registerCommand("kitquill.showLog", () => log.show()),
     vscode.commands.registerCommand("kitquill.restartServer", () => session.restart()),
     vscode.commands.registerCommand("kitquill.startGuide", (list?: vscode.Uri) =>

@@ -157,6 +157,13 @@ export class Service {
       .filter((state) => state !== undefined);
   }
 
+  /** All guides that are followed. */
+  guides(): readonly GuideState[] {
+    return [...this.#guides.values()]
+      .map((guide) => guide.state)
+      .filter((state) => state !== undefined);
+  }
+
   /** URIs of the parts lists in use. */
   lists(): readonly string[] {
     const uris = new Set<string>();

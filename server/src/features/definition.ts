@@ -43,12 +43,14 @@ export function definitionInList(
   return { span: subject.span, targets: unique(targets) };
 }
 
-function cellOf(supply: Supply): Target {
+/** Where the list has it. */
+export function cellOf(supply: Supply): Target {
   const span = supply.kind === "part" ? supply.listed.span : supply.line.span;
   return { uri: supply.list.uri, span };
 }
 
-function unique(targets: readonly Target[]): readonly Target[] {
+/** Each place once. */
+export function unique<Place extends Target>(targets: readonly Place[]): readonly Place[] {
   const seen = new Set<string>();
   return targets.filter(({ uri, span }) => {
     const key = `${uri}#${span.start}-${span.end}`;

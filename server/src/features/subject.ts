@@ -3,9 +3,9 @@
 import type { GuideState } from "../model/guideState.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Part, Supply } from "../model/parts.ts";
-import type { MarkNode, PieceNode } from "../model/pieceNode.ts";
-import type { Item, PartItem } from "../syntax/dialect.ts";
+import type { PieceNode } from "../model/pieceNode.ts";
 import { type Span, shift, touches } from "../text/span.ts";
+import { namingsIn, partsNamed } from "./naming/namings.ts";
 
 /** Parts or hardware that a stretch of text means; `span` counts in the file's text. */
 export interface Subject {
@@ -22,7 +22,7 @@ export function subjectInGuide(
   const piece = pieceAt(guide, uri, offset);
   if (!piece) return undefined;
   const at = offset - piece.start;
-  return ofMark(piece, at) ?? ofMention(guide, piece, at);
+  return ofNaming(guide, piece, at) ?? ofItem(piece, at);
 }
 
 /** The parts at an offset of a parts list: of the designator there, else of the whole line. */
@@ -59,33 +59,21 @@ export function referenceAt(
   return found && { name: found.name, span: shift(found.span, piece!.start) };
 }
 
-function ofMark(piece: PieceNode, at: number): Subject | undefined {
-  const mark = piece.marks.find((one) => touches(one.mark.span, at));
-  const resolved = mark?.items.find((one) => touches(one.item.span, at));
-  if (!mark || !resolved || resolved.supplies.length === 0) return undefined;
-  const member = memberAt(resolved.item, at);
-  if (!member) return { span: shift(resolved.item.span, piece.start), supplies: resolved.supplies };
-  const supplies = resolved.supplies.filter((one) => isNamed(one, member, mark));
-  return { span: shift(member.span, piece.start), supplies };
-}
-
-function memberAt(item: Item, at: number): PartItem | undefined {
-  if (item.kind !== "group" && item.kind !== "choice") return undefined;
-  return item.members.find((member) => touches(member.span, at));
-}
-
-function isNamed(supply: Supply, member: PartItem, mark: MarkNode): boolean {
-  const { part } = mark.piece.kit.find(member.name, member.board, mark.piece.boardAfter);
-  return supply === part;
-}
-
-function ofMention(guide: GuideState, piece: PieceNode, at: number): Subject | undefined {
-  for (const fact of piece.facts.facts) {
-    if (fact.kind !== "mention" || !touches(fact.span, at)) continue;
-    const { part } = guide.kit.find(fact.name, undefined, piece.boardBefore);
-    return part && { span: shift(fact.span, piece.start), supplies: [part] };
+function ofNaming(guide: GuideState, piece: PieceNode, at: number): Subject | undefined {
+  for (const naming of namingsIn(piece)) {
+    if (!touches(naming.span, at)) continue;
+    const supplies = partsNamed(naming, guide.kit);
+    if (supplies.length > 0) return { span: shift(naming.span, piece.start), supplies };
   }
   return undefined;
+}
+
+/** A set or an amount. */
+function ofItem(piece: PieceNode, at: number): Subject | undefined {
+  const mark = piece.marks.find((one) => touches(one.mark.span, at));
+  const resolved = mark?.items.find((one) => touches(one.item.span, at));
+  if (!resolved || resolved.supplies.length === 0) return undefined;
+  return { span: shift(resolved.item.span, piece.start), supplies: resolved.supplies };
 }
 
 function lineAt(list: PartsList, offset: number): ListLine | undefined {

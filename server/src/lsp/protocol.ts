@@ -10,6 +10,8 @@ export interface ClientOffers {
   readonly clientFiles: boolean;
   /** Its command that shows completions at the cursor anew. */
   readonly suggestAgain?: string;
+  /** Its command that goes to a location, given as `{ uri, range }` of the protocol. */
+  readonly goTo?: string;
 }
 
 /** Server to client: the bytes of one file. */

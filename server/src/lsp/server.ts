@@ -82,6 +82,7 @@ class Server {
         service: this.#service,
         client: params.capabilities,
         suggestAgain: offers.suggestAgain,
+        goTo: offers.goTo,
         caughtUp: () => this.#updater.wake(),
       });
     }
@@ -215,6 +216,7 @@ function readOffers(options: unknown): ClientOffers {
   return {
     clientFiles: offers?.clientFiles === true,
     ...(typeof offers?.suggestAgain === "string" && { suggestAgain: offers.suggestAgain }),
+    ...(typeof offers?.goTo === "string" && { goTo: offers.goTo }),
   };
 }
 

@@ -4,7 +4,7 @@ import type { Use } from "./guide.ts";
 import type { Part } from "./parts.ts";
 
 /** Roles that put a part in place for good, or say that its place stays empty. */
-const ACCOUNTING: ReadonlySet<Role> = new Set<Role>(["fit", "insert", "bridge", "empty"]);
+export const ACCOUNTING: ReadonlySet<Role> = new Set<Role>(["fit", "insert", "bridge", "empty"]);
 
 /** Whether the use settles where the part ends up; a choice settles it for all its members. */
 export function accountsFor(use: Use): boolean {

@@ -3,8 +3,14 @@ import { codeActions } from "./codeActions.ts";
 import { completion } from "./completion.ts";
 import { definition } from "./definition.ts";
 import type { Feature } from "./feature.ts";
+import { folding } from "./folding.ts";
+import { highlight } from "./highlight.ts";
 import { hover } from "./hover.ts";
+import { lenses } from "./lenses.ts";
+import { links } from "./links.ts";
+import { outline } from "./outline.ts";
 import { overview } from "./overview.ts";
+import { references } from "./references.ts";
 import { signatureHelp } from "./signatureHelp.ts";
 import { startGuide } from "./startGuide.ts";
 
@@ -12,8 +18,14 @@ export const FEATURES: readonly Feature[] = [
   codeActions,
   completion,
   definition,
+  folding,
+  highlight,
   hover,
+  lenses,
+  links,
+  outline,
   overview,
+  references,
   signatureHelp,
   startGuide,
 ];

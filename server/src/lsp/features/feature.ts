@@ -9,6 +9,8 @@ export interface FeatureContext {
   readonly client: ClientCapabilities;
   /** Command of the client that shows completions anew. */
   readonly suggestAgain: string | undefined;
+  /** Command of the client that goes to a location. */
+  readonly goTo: string | undefined;
   /** Resolves when the analysis has caught up with all that came before. */
   caughtUp(): Promise<void>;
 }

@@ -1,0 +1,15 @@
+/** The command by which a line of the server leads to a place; it is in no menu. */
+
+import * as vscode from "vscode";
+import type { Location } from "vscode-languageclient";
+
+export const GO_TO = "kitquill.goTo";
+
+export function registerGoTo(): vscode.Disposable {
+  return vscode.commands.registerCommand(GO_TO, goTo);
+}
+
+async function goTo({ uri, range: { start, end } }: Location): Promise<void> {
+  const selection = new vscode.Range(start.line, start.character, end.line, end.character);
+  await vscode.window.showTextDocument(vscode.Uri.parse(uri, true), { selection });
+}
