@@ -20,6 +20,7 @@ import { check as headingEmpty } from "./heading-empty.ts";
 import { check as heightOrder } from "./height-order.ts";
 import { check as heldBackPart } from "./held-back-part.ts";
 import { check as longStep } from "./long-step.ts";
+import { check as lookAlike } from "./look-alike.ts";
 import { check as madeLate } from "./made-late.ts";
 import { check as markSyntax } from "./mark-syntax.ts";
 import { check as matchedLate } from "./matched-late.ts";
@@ -27,6 +28,7 @@ import { check as missingPart } from "./missing-part.ts";
 import { check as notFittedPart } from "./not-fitted-part.ts";
 import { check as notImperative } from "./not-imperative.ts";
 import { check as numberUnit } from "./number-unit.ts";
+import { check as polarityNote } from "./polarity-note.ts";
 import { check as powerUpMissing } from "./power-up-missing.ts";
 import { check as powerUpOrder } from "./power-up-order.ts";
 import { check as readingOutside } from "./reading-outside.ts";
@@ -110,4 +112,6 @@ export const CHECKS: readonly Check[] = [
   unlistedConsumable,
   headingEmpty,
   stepPicture,
+  polarityNote,
+  lookAlike,
 ];

@@ -2,9 +2,10 @@
 import type { TextBlock } from "../model/prose.ts";
 import type { Language } from "../text/language.ts";
 import type { Word } from "../text/stems.ts";
+import { colourOfWord } from "../trade/marking/colourWords.ts";
 import type { Check, Finding } from "./check.ts";
 import { replace, textAt } from "./places.ts";
-import { COLOURS, DOUBLED } from "./wording/doubledWords.ts";
+import { DOUBLED } from "./wording/doubledWords.ts";
 
 export const check: Check = {
   meta: {
@@ -32,7 +33,8 @@ export const check: Check = {
 function isSlip(first: Word, second: Word, block: TextBlock, language: Language): boolean {
   const { lower } = second;
   if (!/^\p{L}[\p{L}\p{M}]+$/u.test(lower)) return false;
-  if (DOUBLED[language].has(lower) || COLOURS[language].has(lower)) return false;
+  // Rings of resistors may be alike: "brown black black gold".
+  if (DOUBLED[language].has(lower) || colourOfWord(lower, language)) return false;
   // Only space between: no mark, no line break of HTML, no emphasis that wants the second.
   return /^\s[\s>]*$/.test(textAt(block.piece, { start: first.end, end: second.start }));
 }

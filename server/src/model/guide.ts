@@ -8,6 +8,7 @@ import type {
   PictureFact,
   PieceFacts,
   StepFact,
+  TextFact,
 } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Language } from "../text/language.ts";
@@ -74,13 +75,23 @@ export interface Stage {
   readonly head: readonly { readonly piece: GuidePiece; readonly fact: CommentFact | NoteFact }[];
   /** Whether a step of it takes a reading. */
   readonly hasReading: boolean;
-  /** Its text, as far as it holds steps, notes, comments or readings. */
+  /** Its text, as far as it holds steps, notes, comments, readings or text outside the steps. */
   readonly stretches: readonly Stretch[];
+  /** Its text outside the steps, and all its hazard notes, in order. */
+  readonly remarks: readonly Remark[];
 }
 
 /** A piece, or a part of one; offsets count in the piece. */
 export interface Stretch extends Span {
   readonly piece: GuidePiece;
+}
+
+/** Text of a stage that belongs to no step, or a hazard note. */
+export interface Remark {
+  readonly piece: GuidePiece;
+  readonly fact: TextFact | NoteFact;
+  /** How many steps of the stage begin before it. */
+  readonly stepsBefore: number;
 }
 
 /** A mark with its items looked up in the parts list. */

@@ -8,6 +8,7 @@ import type {
   NoteFact,
   PieceFacts,
   StepFact,
+  TextFact,
 } from "../syntax/facts.ts";
 import type { Piece } from "../syntax/pieces.ts";
 import type { Span } from "../text/span.ts";
@@ -22,6 +23,8 @@ export type Entry =
   | { readonly kind: "heading"; readonly fact: HeadingFact }
   | { readonly kind: "step"; readonly step: StepNode }
   | { readonly kind: "head"; readonly fact: CommentFact | NoteFact }
+  /** Text outside the steps. */
+  | { readonly kind: "text"; readonly fact: TextFact }
   | { readonly kind: "reading" };
 
 export class StepNode implements Step {
@@ -211,8 +214,10 @@ export class PieceNode implements GuidePiece {
       case "note":
         this.entries.push({ kind: "head", fact });
         return;
-      case "mention":
       case "text":
+        if (!this.#step) this.entries.push({ kind: "text", fact });
+        return;
+      case "mention":
       case "row":
       case "picture":
         return;

@@ -1,6 +1,6 @@
 /** Stages as runs of entries over the pieces of a guide. */
-import type { CommentFact, HeadingFact, NoteFact } from "../syntax/facts.ts";
-import type { Stage, Stretch } from "./guide.ts";
+import type { CommentFact, HeadingFact, NoteFact, TextFact } from "../syntax/facts.ts";
+import type { Remark, Stage, Stretch } from "./guide.ts";
 import type { PieceNode, StepNode, UseNode } from "./pieceNode.ts";
 
 /** Entries `from` to `to` of a piece, and the uses it had when the stage was built. */
@@ -36,6 +36,7 @@ export class StageNode implements Stage {
   readonly allows: Allow[] = [];
   board: string | undefined;
   hasReading = false;
+  readonly remarks: Remark[] = [];
 
   constructor(heading: StageHeading | undefined, slices: readonly Slice[]) {
     this.heading = heading;
@@ -71,6 +72,7 @@ export class StageNode implements Stage {
     for (let i = from; i < to; i++) {
       const entry = piece.entries[i]!;
       if (entry.kind === "reading") this.hasReading = true;
+      else if (entry.kind === "text") this.#remark(piece, entry.fact);
       else if (entry.kind === "head") this.#comment(piece, entry.fact, waiting);
       else if (entry.kind === "step") {
         this.#number(entry.step, counters);
@@ -88,12 +90,17 @@ export class StageNode implements Stage {
   ): void {
     const step = this.steps.at(-1);
     if (!step) this.head.push({ piece, fact });
+    if (fact.kind === "note") this.#remark(piece, fact);
     if (fact.kind !== "comment") return;
     if (fact.comment.kind === "board" && !step) this.board = fact.comment.board;
     if (fact.comment.kind !== "allow") return;
     if (!step) this.#allow(piece, fact, undefined, false);
     else if (fact.inline) this.#allow(piece, fact, step, false);
     else waiting.push({ piece, fact });
+  }
+
+  #remark(piece: PieceNode, fact: TextFact | NoteFact): void {
+    this.remarks.push({ piece, fact, stepsBefore: this.steps.length });
   }
 
   #allow(piece: PieceNode, fact: CommentFact, step: StepNode | undefined, idle: boolean): void {
@@ -138,7 +145,7 @@ export function buildStages(
       for (const [index, entry] of piece.entries.entries()) {
         if (entry.kind !== "heading") continue;
         if (index > from) slices.push({ piece, from, to: index, uses: piece.uses });
-        if (heading || slices.length > 0) close();
+        if (heading || slices.some(holdsMoreThanText)) close();
         heading = { piece, fact: entry.fact };
         slices = [];
         from = index;
@@ -147,9 +154,14 @@ export function buildStages(
     const to = piece.entries.length;
     if (to > from) slices.push({ piece, from, to, uses: piece.uses });
   }
-  if (heading || slices.length > 0) close();
+  if (heading || slices.some(holdsMoreThanText)) close();
   numberStages(stages);
   return stages;
+}
+
+/** Text alone before the first heading makes no stage. */
+function holdsMoreThanText({ piece, from, to }: Slice): boolean {
+  return piece.entries.slice(from, to).some(({ kind }) => kind !== "text");
 }
 
 function numberStages(stages: readonly StageNode[]): void {

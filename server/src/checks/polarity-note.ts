@@ -1,0 +1,56 @@
+/** A polarised part is fitted, and neither its step nor its stage says which way round. */
+import type { Guide, Stage, Use } from "../model/guide.ts";
+import type { Language } from "../text/language.ts";
+import type { Check, Finding } from "./check.ts";
+import type { PolarStep } from "./polarity/polarSteps.ts";
+import { guideTells, untoldIn } from "./polarity/untold.ts";
+import { joinWords, listNames } from "./words.ts";
+
+export const check: Check = {
+  meta: {
+    code: "polarity-note",
+    summary: "A polarised part is fitted, and nothing says which way round.",
+    severity: "information",
+    source: "common practice",
+    tags: ["safety"],
+  },
+  *guide(guide) {
+    const { language } = guide;
+    if (!language || guideTells(guide, language)) return;
+    for (const stage of guide.stages) {
+      for (const polar of untoldOnce(stage, language)) {
+        const parts = polar.parts.filter(({ use }) => !isOnlySoldered(use, guide));
+        if (parts.length > 0) yield finding({ ...polar, parts });
+      }
+    }
+  },
+};
+
+const known = new WeakMap<Stage, readonly PolarStep[]>();
+
+/** A stage whose text or marks change is another stage. */
+function untoldOnce(stage: Stage, language: Language): readonly PolarStep[] {
+  const before = known.get(stage);
+  if (before) return before;
+  const untold = untoldIn(stage, language);
+  known.set(stage, untold);
+  return untold;
+}
+
+/** A part in its holes keeps its way round when it is soldered; before a chip comes its socket. */
+function isOnlySoldered(use: Use, guide: Guide): boolean {
+  if (use.role !== "fit") return false;
+  return guide
+    .uses(use.supply)
+    .some((one) => one.role === "insert" || (one.role === "place" && guide.compare(one, use) < 0));
+}
+
+function finding({ step, parts }: PolarStep): Finding {
+  const [first] = parts;
+  const kinds = [...new Set(parts.map(({ kind }) => kind))];
+  return {
+    at: { piece: step.piece, span: first!.use.span },
+    message: () =>
+      `Step ${step.number} fits ${listNames(parts.map(({ part }) => part))} (${joinWords(kinds, "and")}), and neither the step nor its stage says which way round. Reversed, such a part fails or takes others with it: say what shows it (ring, notch, longer lead), or put a NOTICE on polarity at the head of the stage.`,
+  };
+}
