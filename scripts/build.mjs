@@ -10,6 +10,9 @@ import { ROOT } from "./run.mjs";
 const REQUIRE =
   'import { createRequire as kitquillRequire } from "node:module"; const require = kitquillRequire(import.meta.url);';
 
+/** What reads workbooks, loaded by the other bundles when the first workbook comes. */
+const SHEETS = { module: /\/syntax\/sheets\/load\.ts$/, file: "sheets.js" };
+
 /** Every bundle: what it is made from and where it must run. */
 export const BUNDLES = [
   {
@@ -42,6 +45,13 @@ export const BUNDLES = [
       // Packages with a variant for pages and one for workers, which have no document.
       conditions: ["worker"],
     },
+  },
+  {
+    // An ES module for Node and workers alike.
+    name: "sheets",
+    entry: "server/src/syntax/sheets/load.ts",
+    outfile: `dist/${SHEETS.file}`,
+    options: { platform: "browser", target: "es2022", format: "esm" },
   },
   {
     name: "kitquill",
@@ -80,12 +90,22 @@ export async function build({ minify = false, watch = false } = {}) {
       logLevel: "warning",
       // Licences of what is bundled go into the package as one file (licences.mjs).
       legalComments: "none",
-      plugins: [report(bundle)],
+      plugins: [loadLater, report(bundle)],
     };
     if (watch) await (await esbuild.context(options)).watch();
     else await esbuild.build(options);
   }
 }
+
+/** Leaves what is imported on demand in its own bundle, which lies beside the others. */
+const loadLater = {
+  name: "load later",
+  setup(builder) {
+    builder.onResolve({ filter: SHEETS.module }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: `./${SHEETS.file}`, external: true } : undefined,
+    );
+  },
+};
 
 /** Says what was built, keeps the metafile, and makes the command line executable. */
 function report({ name, outfile, executable }) {

@@ -7,7 +7,7 @@ import { GO_TO } from "./goTo.ts";
 
 /** Guides, every kind of file that parts lists come in, and pictures. */
 const WATCHED =
-  "**/*.{md,markdown,csv,tsv,txt,MD,CSV,TSV,TXT,png,jpg,jpeg,gif,svg,webp,avif,PNG,JPG,JPEG,GIF,SVG}";
+  "**/*.{md,markdown,csv,tsv,txt,xlsx,xlsm,ods,xml,MD,CSV,TSV,TXT,XLSX,ODS,XML,png,jpg,jpeg,gif,svg,webp,avif,PNG,JPG,JPEG,GIF,SVG}";
 
 /** Views of a file that is not the one in the folder: an old version, a notebook's cell. */
 const COPIES = new Set(["git", "vscode-notebook-cell", "comment", "output", "walkThroughSnippet"]);

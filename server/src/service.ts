@@ -164,11 +164,11 @@ export class Service {
       .filter((state) => state !== undefined);
   }
 
-  /** URIs of the parts lists in use. */
+  /** URIs of the parts lists in use that an editor can show as text. */
   lists(): readonly string[] {
     const uris = new Set<string>();
     for (const guide of this.#guides.values()) {
-      for (const list of guide.state?.lists ?? []) uris.add(list.uri);
+      for (const list of guide.state?.lists ?? []) if (!list.places) uris.add(list.uri);
     }
     return [...uris];
   }
@@ -189,7 +189,8 @@ export class Service {
       const page = guide.pages.find((one) => one.uri === uri);
       if (page) return page.text.toString();
     }
-    return this.list(uri)?.text;
+    const list = this.list(uri);
+    return list?.places ? undefined : list?.text;
   }
 
   /** Lines of a page or parts list that is followed. */

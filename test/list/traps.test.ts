@@ -194,7 +194,7 @@ describe("designators", () => {
     const list = readList(`Ref,Qty,Value\n${body}${body}`);
     expect(lines(list)).toEqual(["R1", "R2", "C1", "U1"]);
     expect(list.problems.map(({ code }) => code)).toEqual(["repeated-designator"]);
-    expect(list.problems[0]!.message).toContain("lines 2 to 5");
+    expect(list.problems[0]!.message).toContain("from line 2 to line 5");
   });
 
   test("15: rows without designators are hardware, a total is none", () => {

@@ -72,7 +72,7 @@ describe("a text that is no list", () => {
     const list = readList(Uint8Array.from("PK\x03\x04xl/workbook.xml", (c) => c.charCodeAt(0)));
     expect(list.text).toBe("");
     expect(list.problems.map(({ message }) => message)).toEqual([
-      "This is a spreadsheet workbook (.xlsx), not text, so nothing in it can be read. Save the parts list as CSV, or write it as a table in a Markdown file.",
+      "This is a spreadsheet workbook (.xlsx), not text, so nothing in it can be read. Save the parts list as CSV, .xlsx or .ods, or write it as a table in a Markdown file.",
     ]);
   });
 

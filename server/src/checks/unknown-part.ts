@@ -215,7 +215,7 @@ function keysOf(line: ListLine): string[] {
 
 function lineName(hardware: Hardware): string {
   const number = hardware.line.cells.item?.text;
-  return `${hardware.name} (${number ? `item ${number}` : `line ${hardware.line.row}`})`;
+  return `${hardware.name} (${number ? `item ${number}` : hardware.line.place})`;
 }
 
 function fold(text: string): string {

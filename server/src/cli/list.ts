@@ -56,7 +56,7 @@ async function listed(subject: string, request: Request): Promise<string> {
   if (subject === "tools") return toolsOfGuide(await guideOf(request), format, terminal);
   const aboutGuide = subject === "parts" && (await noGuide(input, name)) === undefined;
   if (aboutGuide) return partsOfGuide(await guideOf(request), format, cwd, terminal);
-  const partsList = await readList(input.uri, name, terminal);
+  const partsList = await readList(name, cwd, terminal);
   return subject === "parts"
     ? partsOfList(partsList, format, terminal)
     : columnsOfList(partsList, format, terminal);

@@ -1,26 +1,43 @@
 /** Reads a parts list by itself, without a guide. */
-import type { PartsList } from "../model/list/partsList.ts";
-import { readPartsList } from "../model/list/read.ts";
+import { resolve } from "node:path";
+import { URI } from "vscode-uri";
+import { loadPartsList } from "../model/list/load.ts";
+import type { ListProblem, PartsList } from "../model/list/partsList.ts";
 import { LineIndex } from "../text/lines.ts";
 import { DiskFiles } from "../workspace/disk.ts";
 import { FileError } from "../workspace/files.ts";
+import { splitSheet } from "../workspace/paths.ts";
+import { tell } from "../workspace/sheetFindings.ts";
 import { UsageError } from "./arguments.ts";
 import type { Terminal } from "./terminal.ts";
 
-/** The list, what could not be read in it told on the terminal. Throws a UsageError for no list. */
-export async function readList(uri: string, name: string, terminal: Terminal): Promise<PartsList> {
-  const bytes = await bytesOf(uri, name);
-  const list = readPartsList(uri, bytes, { columns: {} });
+/**
+ * The list in the file (or sheet of a workbook, `kit.xlsx#Main board`), what could not be read in it
+ * told on the terminal. Throws a UsageError for no list.
+ */
+export async function readList(name: string, cwd: string, terminal: Terminal): Promise<PartsList> {
+  const { path, sheet } = splitSheet(name);
+  const uri = URI.file(resolve(cwd, path)).toString();
+  const bytes = await bytesOf(uri, path);
+  const list = await loadPartsList(uri, bytes, sheet === undefined ? {} : { sheet });
   if (list.format === "unreadable") {
     const why = list.problems[0]?.message ?? "It cannot be read.";
     throw new UsageError(`\`${name}\` cannot be used as a parts list. ${why}`);
   }
   const lines = new LineIndex(list.text);
-  for (const { code, span, message } of list.problems) {
-    const { line, column } = lines.positionAt(span.start);
-    terminal.err(`${name}:${line + 1}:${column + 1} ${code} ${message}\n`);
-  }
+  for (const problem of list.problems) terminal.err(`${told(problem, list, lines, path)}\n`);
   return list;
+}
+
+function told(
+  { code, span, message }: ListProblem,
+  list: PartsList,
+  lines: LineIndex,
+  name: string,
+): string {
+  if (list.places) return `${name} ${code} ${tell(list.places, span, message)}`;
+  const { line, column } = lines.positionAt(span.start);
+  return `${name}:${line + 1}:${column + 1} ${code} ${message}`;
 }
 
 async function bytesOf(uri: string, name: string): Promise<Uint8Array> {

@@ -1,9 +1,9 @@
 /** `kitquill start`: writes the beginning of a guide from its parts lists. */
 import { writeFile } from "node:fs/promises";
 import { basename, dirname, extname, relative, resolve, sep } from "node:path";
-import { URI } from "vscode-uri";
 import { startGuide } from "../features/start/skeleton.ts";
 import { LANGUAGES } from "../text/language.ts";
+import { splitSheet } from "../workspace/paths.ts";
 import { choice, readArguments, UsageError } from "./arguments.ts";
 import { readList } from "./readList.ts";
 import type { ExitCode } from "./run.ts";
@@ -30,9 +30,8 @@ export async function start(
   const folder = out === undefined ? cwd : dirname(resolve(cwd, out));
   const lists = [];
   for (const { board, name } of named) {
-    const file = resolve(cwd, name);
-    const list = await readList(URI.file(file).toString(), name, terminal);
-    lists.push({ board, list, path: relative(folder, file).split(sep).join("/") });
+    const list = await readList(name, cwd, terminal);
+    lists.push({ board, list, path: relative(folder, resolve(cwd, name)).split(sep).join("/") });
   }
   const text = startGuide({
     title: args.value("title") ?? titleOf(out ?? named[0]!.name),
@@ -53,7 +52,8 @@ function boardAndName(argument: string): { board: string | undefined; name: stri
 
 /** `heron-parts.csv` lists the parts of Heron. */
 function titleOf(name: string): string {
-  const stem = basename(name, extname(name)).replace(/[-_ ]?(?:parts?|bom|list)$/i, "");
+  const { path } = splitSheet(name);
+  const stem = basename(path, extname(path)).replace(/[-_ ]?(?:parts?|bom|list)$/i, "");
   const words = (stem || "New kit").replace(/[-_]+/g, " ");
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -54,7 +54,7 @@ export function hardwareNames(lines: readonly ListLine[]): readonly string[] {
   return lines.map((line) => {
     const texts = SPOKEN.map((meaning) => line.cells[meaning]?.text ?? "").filter(Boolean);
     const own = texts.find((text) => counts.get(foldKey(text)) === 1);
-    return own ?? texts[0] ?? `line ${line.row}`;
+    return own ?? texts[0] ?? line.place;
   });
 }
 

@@ -3,14 +3,26 @@
 /** What the file is, with its article, or undefined when the first bytes belong to no known kind. */
 export function fileKind(bytes: Uint8Array): string | undefined {
   if (startsWith(bytes, "PK\x03\x04")) return archiveKind(bytes);
+  if (startsWith(bytes, COMPOUND) && includes(bytes, ENCRYPTED)) {
+    return "a workbook or document that is locked with a password";
+  }
   return SIGNATURES.find(([signature]) => startsWith(bytes, signature))?.[1];
 }
+
+/** Whether the bytes are an archive that may hold a workbook. */
+export function isWorkbook(bytes: Uint8Array): boolean {
+  return startsWith(bytes, "PK\x03\x04");
+}
+
+/** Compound File Binary Format. */
+const COMPOUND = "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1";
+/** What such a file calls its stream with a locked Office Open XML file (MS-OFFCRYPTO 2.3.4.4). */
+const ENCRYPTED = Array.from("EncryptedPackage", (letter) => `${letter}\0`).join("");
 
 /** Signatures as the formats define them; each character stands for one byte. */
 const SIGNATURES: readonly (readonly [string, string])[] = [
   ["PK\x05\x06", "an empty zip archive"],
-  // Compound File Binary Format.
-  ["\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "an office document of the older binary kind (.xls, .doc)"],
+  [COMPOUND, "an office document of the older binary kind (.xls, .doc)"],
   ["%PDF-", "a PDF document"],
   ["\x89PNG\r\n\x1a\n", "a PNG picture"],
   ["\xff\xd8\xff", "a JPEG picture"],
@@ -40,6 +52,10 @@ function startsWith(bytes: Uint8Array, signature: string): boolean {
     if (bytes[i] !== signature.charCodeAt(i)) return false;
   }
   return true;
+}
+
+function includes(bytes: Uint8Array, wanted: string): boolean {
+  return latin(bytes, 0, bytes.length).includes(wanted);
 }
 
 function latin(bytes: Uint8Array, from: number, to: number): string {

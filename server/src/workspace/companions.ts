@@ -2,7 +2,7 @@
 import { readFrontMatter } from "../syntax/frontMatterReader.ts";
 import { decodeText } from "../text/decode.ts";
 import { FileError, type Files } from "./files.ts";
-import { resolveReference } from "./paths.ts";
+import { resolveReference, splitSheet } from "./paths.ts";
 
 /** Guides among `candidates` whose front matter names `uri`; those that cannot be read name nothing. */
 export async function guidesNaming(
@@ -25,7 +25,8 @@ async function names(candidate: string, uri: string, files: Files): Promise<bool
   if (!notes?.keys.has("parts")) return false;
   const paths = [...notes.pages, ...notes.parts.map((entry) => entry.path)];
   return paths.some(({ value }) => {
-    const resolved = resolveReference(candidate, value, { folders: [], outsideAllowed: true });
+    const { path } = splitSheet(value);
+    const resolved = resolveReference(candidate, path, { folders: [], outsideAllowed: true });
     return "uri" in resolved && resolved.uri === uri;
   });
 }

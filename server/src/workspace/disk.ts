@@ -95,6 +95,11 @@ function explain(error: unknown, uri: string): undefined {
     case "EACCES":
     case "EPERM":
       throw new FileError("denied", `\`${name}\` may not be read: permission is denied.`);
+    case "EBUSY":
+      throw new FileError(
+        "denied",
+        `\`${name}\` is held by another program. Save it there and close it; it is then read by itself.`,
+      );
     case "ELOOP":
       throw new FileError("broken", `\`${name}\` is a link that leads back to itself.`);
     case "ENAMETOOLONG":

@@ -38,6 +38,12 @@ export function resolveReference(baseUri: string, reference: string, reach: Reac
   return { uri: uri.toString() };
 }
 
+/** `kit.xlsx#Main board`: the file of a workbook and the sheet that is meant. */
+export function splitSheet(reference: string): { path: string; sheet?: string } {
+  const [, path, sheet] = /^(.*?\.(?:xlsx|xlsm|ods))#(.*)$/is.exec(reference) ?? [];
+  return path !== undefined && sheet?.trim() ? { path, sheet: sheet.trim() } : { path: reference };
+}
+
 function refuse(reference: string): Exclude<Resolved, { uri: string }> | undefined {
   if (reference.trim() === "" || /\/\.{0,2}$|^\.{1,2}$/.test(reference)) {
     return { problem: `\`${reference}\` names no file. Write the path of a file.` };

@@ -1,6 +1,6 @@
 /** Where texts and parts lists come from: the editor's text wins over the file. */
+import { loadPartsList } from "../model/list/load.ts";
 import type { Meaning, PartsList } from "../model/list/partsList.ts";
-import { readPartsList } from "../model/list/read.ts";
 import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { FileError, type Files } from "./files.ts";
@@ -64,17 +64,21 @@ export class Sources {
       : { kind: "refused", message: decoded.problem };
   }
 
-  /** The parts list at the URI. */
-  async list(uri: string, columns: ColumnNames): Promise<Wanted<PartsList>> {
+  /** The parts list at the URI; of a workbook the one in the sheet, whose name the list's URI then has. */
+  async list(uri: string, columns: ColumnNames, sheet?: string): Promise<Wanted<PartsList>> {
     const open = this.#open.get(uri);
-    const read: Wanted<string | Uint8Array> = open
-      ? { kind: "found", value: open.text }
-      : await this.#read(uri);
+    // A workbook that an editor shows as text is no text.
+    const read: Wanted<string | Uint8Array> =
+      open && !open.source.slice(0, 4).startsWith("PK\x03\x04")
+        ? { kind: "found", value: open.text }
+        : await this.#read(uri);
     if (read.kind !== "found") return read;
-    const key = `${uri}\n${JSON.stringify(columns)}`;
+    const own = sheet === undefined ? uri : `${uri}#${encodeURIComponent(sheet)}`;
+    const key = `${own}\n${JSON.stringify(columns)}`;
     const known = this.#lists.get(key);
     if (known?.source === read.value) return { kind: "found", value: known.list };
-    const list = readPartsList(uri, read.value, { columns });
+    const options = { columns, ...(sheet !== undefined && { sheet }) };
+    const list = await loadPartsList(own, read.value, options);
     this.#lists.set(key, { source: read.value, list });
     return { kind: "found", value: list };
   }

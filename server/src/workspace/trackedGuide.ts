@@ -11,8 +11,9 @@ import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
 import type { ProductStandard } from "../trade/hazards/voltageLimits.ts";
-import { missingFile, resolveReference } from "./paths.ts";
+import { missingFile, resolveReference, splitSheet } from "./paths.ts";
 import { Pictures } from "./pictures.ts";
+import { type NamedSheet, SheetFindings } from "./sheetFindings.ts";
 import type { ColumnNames, Sources, Wanted } from "./sources.ts";
 
 export interface GuideContext {
@@ -41,6 +42,7 @@ export class TrackedGuide {
   readonly #known = new Map<string, GuidePage>();
   #pages: readonly GuidePage[] = [];
   #problems: FileProblem[] = [];
+  #sheets = new SheetFindings("", new Map());
   #state: GuideState | undefined;
   #stateKey: readonly unknown[] = [];
   readonly #runner = new CheckRunner(CHECKS);
@@ -210,19 +212,24 @@ export class TrackedGuide {
       if (meaning) columns[meaning] = value;
     }
     const lists: BoardList[] = [];
+    const sheets = new Map<string, NamedSheet>();
+    this.#sheets = new SheetFindings(this.uri, sheets);
     for (const { board, path } of notes.parts) {
-      const uri = this.#resolve(path, "unreadable-list");
+      const { path: file, sheet } = splitSheet(path.value);
+      const uri = this.#resolve({ ...path, value: file }, "unreadable-list");
       if (uri === undefined) continue;
       files.add(uri);
-      const list = await this.#context.sources.list(uri, columns);
-      if (list.kind === "found") lists.push({ board, list: list.value });
-      else this.#reportUnread(list, path, "unreadable-list");
-      // A list that is no text cannot show its finding; the guide shows it.
-      if (list.kind === "found" && list.value.text === "") {
-        for (const { message } of list.value.problems) {
-          this.#report("unreadable-list", path.span, message);
-        }
+      const wanted = await this.#context.sources.list(uri, columns, sheet);
+      if (wanted.kind !== "found") {
+        this.#reportUnread(wanted, path, "unreadable-list");
+        continue;
       }
+      const list = wanted.value;
+      lists.push({ board, list });
+      if (list.places) sheets.set(list.uri, { places: list.places, span: path.span });
+      // A list that is no text cannot show its finding; the guide shows it.
+      if (list.text !== "") continue;
+      for (const { message } of list.problems) this.#report("unreadable-list", path.span, message);
     }
     return lists;
   }
@@ -263,7 +270,8 @@ export class TrackedGuide {
     // Without all parts lists every part would seem unknown: only what needs no list is told.
     const complete = this.#problems.every((problem) => problem.code !== "unreadable-list");
     const shown = complete ? found : found.filter(({ check }) => needsNoParts(check));
-    this.verdicts = judge(shown, this.#state, this.#context.checks);
+    const verdicts = judge(shown, this.#state, this.#context.checks);
+    this.verdicts = this.#sheets.show(verdicts);
     const key = [this.#state, this.#state.numbering, this.#state.frontMatter, this.#context];
     if (key.every((one, i) => one === this.#editionKey[i])) return;
     this.#editionKey = key;

@@ -16,6 +16,7 @@ import {
   MAX_PARTS,
   MEANINGS,
   type Meaning,
+  type PartsList,
 } from "./partsList.ts";
 import { complaintsOf, shorten } from "./remarks.ts";
 import { hasName, isHardwareName, isTitle, isTotal } from "./rowKinds.ts";
@@ -37,14 +38,17 @@ export class LineReader {
   /** The row of each line: what kind of part it is may stand in any of its cells. */
   readonly rowOf = new Map<ListLine, TableRow>();
   readonly #source: string;
+  /** What a row is called where the author sees it. */
+  readonly #noun: "line" | "row";
   readonly #values = new ValueReader();
   /** A row whose list goes on in the next one. */
   #pending: ReadRow | undefined;
   #parts = 0;
   #full = false;
 
-  constructor(source: string) {
-    this.#source = source;
+  constructor({ text, places }: Pick<PartsList, "text" | "places">) {
+    this.#source = text;
+    this.#noun = places ? "row" : "line";
   }
 
   /** Reads the rows of a section. */
@@ -99,6 +103,7 @@ export class LineReader {
     const line: ListLine = {
       index: this.lines.length,
       row: first.line,
+      place: `${this.#noun} ${first.line}`,
       span: { start: first.span.start, end: view.row.span.end },
       cells: cellsOf(view, isHardware && list.names.length + list.remarks.length > 0),
       designators: some.size === 0 ? names : names.map((one) => marked(one, some)),

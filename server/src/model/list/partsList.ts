@@ -3,6 +3,7 @@
  * Spans are offsets into `PartsList.text`, the decoded text without byte-order mark.
  */
 import type { Quantity } from "../../quantity/value.ts";
+import type { SheetPlaces } from "../../syntax/sheets/sheetText.ts";
 import type { TableCell } from "../../syntax/tableRow.ts";
 import type { Span } from "../../text/span.ts";
 
@@ -56,8 +57,10 @@ export interface ListedDesignator {
 export interface ListLine {
   /** Position in `PartsList.lines`. */
   readonly index: number;
-  /** One-based line of the file where the row begins. */
+  /** One-based line of the file, or row of the sheet, where the row begins. */
   readonly row: number;
+  /** The same in words: `line 12`, `row 12`. */
+  readonly place: string;
   readonly span: Span;
   readonly cells: { readonly [meaning in Meaning]?: Cell };
   readonly designators: readonly ListedDesignator[];
@@ -111,7 +114,12 @@ export interface PartsList {
   readonly uri: string;
   /** Decoded text without byte-order mark; empty when the bytes are no text. */
   readonly text: string;
-  readonly format: "csv" | "markdown" | "unreadable";
+  readonly format: "csv" | "markdown" | "workbook" | "unreadable";
+  /**
+   * Set where no one sees `text`, because it was made of a sheet: places are told by the names of
+   * cells, and findings are shown where the guide names the list.
+   */
+  readonly places?: SheetPlaces;
   /** `utf-8`, `utf-16le`, `utf-16be` or `windows-1252`. */
   readonly encoding: string;
   /** Of each header of the list in turn; a header repeated word for word counts once. */

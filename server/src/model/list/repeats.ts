@@ -17,7 +17,7 @@ export function dropRepeatedList(lines: readonly ListLine[]): {
   if (half < FEWEST_LINES || !Number.isInteger(half)) return { lines };
   for (let i = 0; i < half; i++) if (!isSame(lines[i]!, lines[i + half]!)) return { lines };
   const [first, last, second] = [lines[0]!, lines[half - 1]!, lines[half]!];
-  const message = `From here on the file repeats the list of lines ${first.row} to ${last.row} word for word. It is read once; delete the repetition.`;
+  const message = `From here on the file repeats the list from ${first.place} to ${last.place} word for word. It is read once; delete the repetition.`;
   return {
     lines: lines.slice(0, half),
     problem: { code: "repeated-designator", span: second.span, message, other: first.span },
@@ -82,7 +82,10 @@ function problemOf(group: readonly Repeat[], line: ListLine): ListProblem {
   const { listed, first } = group[0]!;
   const names = group.length === 1 ? listed.name : `${listed.name} … ${group.at(-1)!.listed.name}`;
   const are = group.length === 1 ? "is" : "are";
-  const where = first === line ? "twice in this cell" : `on line ${first.row} already`;
+  const where =
+    first === line
+      ? "twice in this cell"
+      : `${first.place.startsWith("row") ? "in" : "on"} ${first.place} already`;
   return {
     code: "repeated-designator",
     span: listed.span,

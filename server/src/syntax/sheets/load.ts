@@ -1,0 +1,2 @@
+/** What is bundled by itself and loaded only for files that need it (scripts/build.mjs). */
+export { readWorkbook } from "./readWorkbook.ts";
