@@ -1,5 +1,6 @@
 /** The one door to the analysis for the language server and the command line. */
 import type { SeveritySettings } from "./checks/verdict.ts";
+import type { DeratingSettings } from "./model/guide.ts";
 import type { GuideState } from "./model/guideState.ts";
 import type { PartsList } from "./model/list/partsList.ts";
 import type { LineIndex } from "./text/lines.ts";
@@ -21,6 +22,8 @@ export interface ServiceSettings {
   readonly productStandard: ProductStandard;
   /** Energy in J above which a charged capacitor is a hazard. */
   readonly storedEnergy: number;
+  /** Per cent of a part's rating above which a load is worth a warning. */
+  readonly derating: DeratingSettings;
   /** Severity by check code; the guide's own `checks` key wins over it. */
   readonly checks: SeveritySettings;
   /** Folders whose files may be read; a list elsewhere is refused. Empty: the guide's own folder. */
@@ -33,6 +36,7 @@ export const DEFAULT_SETTINGS: ServiceSettings = {
   limits: {},
   productStandard: USUAL_STANDARD,
   storedEnergy: 0.5,
+  derating: { power: 60, voltage: 80 },
   checks: {},
   folders: [],
   listsOutsideWorkspace: false,

@@ -1,4 +1,5 @@
 /** All checks, in the order of the pages. */
+
 import { check as allowReason } from "./allow-reason.ts";
 import { check as allowUnused } from "./allow-unused.ts";
 import type { Check } from "./check.ts";
@@ -19,6 +20,7 @@ import { check as hazardWord } from "./hazard-word.ts";
 import { check as headingEmpty } from "./heading-empty.ts";
 import { check as heightOrder } from "./height-order.ts";
 import { check as heldBackPart } from "./held-back-part.ts";
+import { check as holeSize } from "./hole-size.ts";
 import { check as longStep } from "./long-step.ts";
 import { check as lookAlike } from "./look-alike.ts";
 import { check as madeLate } from "./made-late.ts";
@@ -44,6 +46,7 @@ import { check as statedValue } from "./stated-value.ts";
 import { check as stepLabel } from "./step-label.ts";
 import { check as stepPicture } from "./step-picture.ts";
 import { check as tooTall } from "./too-tall.ts";
+import { check as torqueLimit } from "./torque-limit.ts";
 import { check as torqueMissing } from "./torque-missing.ts";
 import { check as trialLeft } from "./trial-left.ts";
 import { check as unitClash } from "./unit-clash.ts";
@@ -92,6 +95,8 @@ export const CHECKS: readonly Check[] = [
   readingTolerance,
   formulaRange,
   screwLength,
+  torqueLimit,
+  holeSize,
   unreadableList,
   designatorSyntax,
   repeatedDesignator,

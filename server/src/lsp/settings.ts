@@ -30,6 +30,7 @@ export function readSettings(section: unknown, folders: readonly string[]): Serv
       typeof storedEnergy === "number" && storedEnergy >= 0
         ? storedEnergy
         : DEFAULT_SETTINGS.storedEnergy,
+    derating: readDerating(given.derating),
     checks: readChecks(given.checks),
     folders,
     listsOutsideWorkspace: listsOutsideWorkspace === true,
@@ -53,6 +54,14 @@ function readLimits(given: unknown): Record<string, number> {
     if (typeof value === "number" && value > 0) limits[code] = value;
   }
   return limits;
+}
+
+function readDerating(given: unknown): ServiceSettings["derating"] {
+  const { power, voltage } = isRecord(given) ? given : {};
+  const usual = DEFAULT_SETTINGS.derating;
+  const share = (value: unknown, standard: number) =>
+    typeof value === "number" && value > 0 && value <= 100 ? value : standard;
+  return { power: share(power, usual.power), voltage: share(voltage, usual.voltage) };
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {

@@ -204,4 +204,12 @@ export interface GuideSettings {
   readonly productStandard: ProductStandard;
   /** Energy in J above which a charged capacitor is a hazard. */
   readonly storedEnergy: number;
+  readonly derating: DeratingSettings;
+}
+
+/** Per cent of a part's rating above which a load is worth a warning. */
+export interface DeratingSettings {
+  readonly power: number;
+  /** Also of current. */
+  readonly voltage: number;
 }

@@ -3,6 +3,7 @@ import { CHECKS } from "../checks/all.ts";
 import type { Check, Finding } from "../checks/check.ts";
 import { CheckRunner, type Found } from "../checks/runner.ts";
 import { judge, type SeveritySettings, type Verdict } from "../checks/verdict.ts";
+import type { DeratingSettings } from "../model/guide.ts";
 import { GuidePage } from "../model/guidePage.ts";
 import { GuideState } from "../model/guideState.ts";
 import { type BoardList, Kit } from "../model/kit.ts";
@@ -22,6 +23,7 @@ export interface GuideContext {
   readonly limits: Readonly<Record<string, number>>;
   readonly productStandard: ProductStandard;
   readonly storedEnergy: number;
+  readonly derating: DeratingSettings;
   readonly checks: SeveritySettings;
   readonly folders: readonly string[];
   readonly listsOutsideWorkspace: boolean;
@@ -158,7 +160,7 @@ export class TrackedGuide {
 
   /** Makes a new state when the pages, the lists or what the guide says of them changed. */
   #build(notes: FrontMatter, lists: readonly BoardList[]): void {
-    const { heightTolerance, limits, productStandard, storedEnergy } = this.#context;
+    const { heightTolerance, limits, productStandard, storedEnergy, derating } = this.#context;
     const key = [
       ...this.#pages,
       ...lists.flatMap((entry) => [entry.list, entry.board]),
@@ -167,6 +169,7 @@ export class TrackedGuide {
       JSON.stringify(limits),
       productStandard,
       storedEnergy,
+      JSON.stringify(derating),
       JSON.stringify(
         [notes.heights, notes.offBoard, notes.spares, notes.clearance, notes.limits].map(
           stripSpans,
@@ -182,6 +185,7 @@ export class TrackedGuide {
       limits,
       productStandard,
       storedEnergy,
+      derating,
     });
   }
 

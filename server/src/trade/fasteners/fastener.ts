@@ -21,6 +21,7 @@ export interface Fastener {
   readonly soft: boolean;
   /** Countersunk screws are measured over their head. */
   readonly countersunk: boolean;
+  readonly head: "hexagon socket" | "other";
 }
 
 /** In this order: a nut with a washer on it is a nut, a bush for a screw a bush. */
@@ -55,6 +56,9 @@ const SOFT =
 const COUNTERSUNK =
   /countersunk|counter-?sunk|flat head|senk(?:kopf|schraube)|tête fraisée|verzonken|avellanada|iso ?(?:10642|7046|2009)|din ?(?:963|965|7991)/iu;
 
+const HEXAGON_SOCKET =
+  /socket (?:head|cap)|hex(?:agon)?(?:al)? socket|allen|innensechskant|inbus|six pans creux|hexagone creux|binnenzeskant|cilindros? allen|hexágono interior|iso ?(?:4762|10642|7380)|din ?(?:912|7991)/iu;
+
 /** `M3x10`, `M3 × 10 mm`, `4-40 x 1/4"` in inches. */
 const LENGTH =
   /(?:M ?\d{1,2}(?:[.,]\d)?(?: ?[x×] ?0[.,]\d{1,2})?|#?\d{1,2}-\d{2}|1\/4-20) ?[x×*] ?(\d{1,3}(?:[.,]\d)?)(?:\/(\d{1,2}))?( ?(?:"|″|in\b))?/iu;
@@ -76,6 +80,7 @@ export function readFastener(text: string): Fastener | undefined {
     ...(propertyClass && { propertyClass }),
     soft: NO_METAL.test(text) || SOFT.test(text),
     countersunk: COUNTERSUNK.test(text),
+    head: HEXAGON_SOCKET.test(text) ? "hexagon socket" : "other",
   };
 }
 
