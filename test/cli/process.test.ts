@@ -513,3 +513,61 @@ describe("kitquill list tools", () => {
     expect(err).toContain("parts.csv");
   });
 });
+
+describe("kitquill list figures", () => {
+  const figured = {
+    ...clean,
+    "guide.md": guide
+      .replace("parts: parts.csv\n", "parts: parts.csv\nsupply: { VCC: 12 V ± 5 % }\n")
+      .replace(
+        "[C1].",
+        "[C1]. {P(R1) = VCC^2 / R1 = 31 mW} {read V(TP1) < 50 mV} {25 °C + 20 K} {5 kgf·cm} {oops}",
+      ),
+  };
+
+  test("gives JSON in coherent SI units", async () => {
+    const folder = cli.folder(figured);
+    const { code, out } = await cli.run(folder, "list", "figures", "guide.md", "--format", "json");
+    expect(code).toBe(0);
+    const file = "guide.md";
+    const [rail, power, reading, temperature, torque, none] = JSON.parse(out);
+    expect(rail).toEqual({
+      ...{ name: "VCC", line: 4, nominal: 12, min: 11.4, max: 12.6, unit: "V", stated: null },
+      ...{ text: "VCC = 12 V ± 5 %", file },
+    });
+    expect(power).toMatchObject({
+      name: "P(R1)",
+      nominal: 0.0306382978723,
+      unit: "W",
+      stated: 0.031,
+    });
+    expect(power.text).toBe("P(R1) = VCC^2 / R1 = 31 mW");
+    expect(reading).toMatchObject({ name: "V(TP1)", nominal: null, min: null, max: 0.05 });
+    expect(temperature).toMatchObject({ name: null, nominal: 318.15, unit: "K" });
+    expect(torque).toMatchObject({ nominal: 0.4903325, unit: "N·m", stated: null });
+    expect(none).toMatchObject({ nominal: null, min: null, max: null, unit: null, text: "oops" });
+  });
+
+  test("shows values as a reader writes them", async () => {
+    const { out } = await cli.run(cli.folder(figured), "list", "figures", "guide.md");
+    expect(out.split("\n").map((line) => line.split(/ {2,}/).join("|"))).toEqual([
+      "Name|Value|Worst case|Line|Figure",
+      "VCC|12 V|11.4 V … 12.6 V|4|VCC = 12 V ± 5 %",
+      expect.stringMatching(/^P\(R1\)\|30.6 mW\|27.7 mW … 33.8 mW\|\d+\|P\(R1\) = VCC\^2/),
+      expect.stringMatching(/^V\(TP1\)\|< 50 mV\|/),
+      expect.stringMatching(/^\|45 °C\|/),
+      expect.stringMatching(/^\|0.49 N·m\|/),
+      expect.stringMatching(/^\|no value\|/),
+      "",
+    ]);
+  });
+
+  test("gives CSV", async () => {
+    const folder = cli.folder(figured);
+    const { out } = await cli.run(folder, "list", "figures", "guide.md", "--format", "csv");
+    expect(out.split("\r\n").slice(0, 2)).toEqual([
+      "name,line,nominal,min,max,unit,stated,text,file",
+      "VCC,4,12,11.4,12.6,V,,VCC = 12 V ± 5 %,guide.md",
+    ]);
+  });
+});

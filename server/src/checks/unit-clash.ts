@@ -31,7 +31,7 @@ function againstName(figure: GuideFigure, value: FigureValue): Finding | undefin
     return {
       at: figure.at("expression"),
       message: () =>
-        `The rails in \`supply\` are voltages, and this is in ${unitOf(value)}. Other figures belong under \`figures\`.`,
+        `The rails in \`supply\` are voltages, and this is ${inUnit(value)}. Other figures belong under \`figures\`.`,
     };
   }
   const symbol = name && name.subjects.length > 0 ? FIGURE_SYMBOLS.get(name.symbol) : undefined;
@@ -40,7 +40,7 @@ function againstName(figure: GuideFigure, value: FigureValue): Finding | undefin
   return {
     at: figure.at("expression"),
     message: () =>
-      `${nameOf(figure)} is ${symbol.meaning}, so it is ${wanted}; this is ${unitOf(value)}. Correct the expression, or give it another name.`,
+      `${nameOf(figure)} is ${symbol.meaning}, so it is ${wanted}; this is ${inUnit(value)}. Correct the expression, or give it another name.`,
   };
 }
 
@@ -52,7 +52,7 @@ function againstDefinition(figure: GuideFigure, value: FigureValue): Finding | u
     return {
       at: figure.at("expression"),
       message: () =>
-        `The list gives ${listed.name} in ${unit}, and this is in ${unitOf(value)}. Correct the one that is wrong.`,
+        `The list gives ${listed.name} in ${unit}, and this is ${inUnit(value)}. Correct the one that is wrong.`,
     };
   }
   const defined = definition === figure ? undefined : definition?.evaluation?.value;
@@ -60,7 +60,7 @@ function againstDefinition(figure: GuideFigure, value: FigureValue): Finding | u
   return {
     at: figure.at("expression"),
     message: () =>
-      `${nameOf(figure)} is in ${unitOf(defined)} where it is defined, and in ${unitOf(value)} here.`,
+      `${nameOf(figure)} is ${inUnit(defined)} where it is defined, and ${inUnit(value)} here.`,
     related: [{ at: definition!.at(), message: () => `${nameOf(definition!)} is defined here.` }],
   };
 }
@@ -69,10 +69,10 @@ function againstStated(figure: GuideFigure, value: FigureValue, stated: FigureVa
   return {
     at: figure.at("stated"),
     message: () =>
-      `The result is in ${unitOf(value)}, but the stated value in ${unitOf(stated)}. Correct the unit.`,
+      `The result is ${inUnit(value)}, but the stated value ${inUnit(stated)}. Correct the unit.`,
   };
 }
 
-function unitOf({ unit }: FigureValue): string {
-  return unit === "1" ? "a plain number" : unit;
+function inUnit({ unit }: FigureValue): string {
+  return unit === "1" ? "a plain number" : `in ${unit}`;
 }

@@ -5,6 +5,7 @@ const kitquill = `Kitquill checks the build guide of an electronic kit against i
 Usage:
   kitquill check [FILE|DIR…]          check guides
   kitquill list steps GUIDE           the steps of a guide
+  kitquill list figures GUIDE         the figures of a guide, with their values and limits
   kitquill list parts GUIDE|LIST      the parts of a guide or of a parts list
   kitquill list tools GUIDE           the tools and consumables, and the steps that need them
   kitquill list columns LIST          what each column of a parts list was taken for
@@ -40,6 +41,7 @@ const list = `Lists what a guide or a parts list holds.
 
 Usage:
   kitquill list steps GUIDE        number, stage, text, parts fitted, greatest height
+  kitquill list figures GUIDE      each figure with its value, worst case and stated value
   kitquill list parts GUIDE        each part with its value, height and the step that fits it
   kitquill list parts LIST         each line of a parts list
   kitquill list tools GUIDE        tools, consumables and what else is not in the kit,

@@ -6,6 +6,7 @@ import { choice, readArguments, UsageError } from "./arguments.ts";
 import { checkGuide } from "./checking.ts";
 import { diskFor, type Input, noGuide, reachOf } from "./inputs.ts";
 import { columnsOfList } from "./listColumns.ts";
+import { figuresOfGuide } from "./listFigures.ts";
 import { partsOfGuide, partsOfList } from "./listParts.ts";
 import { stepsOfGuide } from "./listSteps.ts";
 import { toolsOfGuide } from "./listTools.ts";
@@ -15,7 +16,7 @@ import type { TableFormat } from "./table.ts";
 import type { Terminal } from "./terminal.ts";
 
 const OPTIONS = { format: "string", "lists-outside": "boolean", help: "boolean" } as const;
-const SUBJECTS = ["steps", "parts", "tools", "columns"];
+const SUBJECTS = ["steps", "parts", "tools", "figures", "columns"];
 
 /** What is listed of which file, and how. */
 interface Request {
@@ -54,6 +55,7 @@ async function listed(subject: string, request: Request): Promise<string> {
   const { name, input, format, cwd, terminal } = request;
   if (subject === "steps") return stepsOfGuide(await guideOf(request), format, cwd, terminal);
   if (subject === "tools") return toolsOfGuide(await guideOf(request), format, terminal);
+  if (subject === "figures") return figuresOfGuide(await guideOf(request), format, cwd, terminal);
   const aboutGuide = subject === "parts" && (await noGuide(input, name)) === undefined;
   if (aboutGuide) return partsOfGuide(await guideOf(request), format, cwd, terminal);
   const partsList = await readList(name, cwd, terminal);

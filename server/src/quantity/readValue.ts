@@ -59,12 +59,13 @@ export function readRating(text: string, unit: Unit): Quantity | undefined {
   return readings.find((one) => one.quantity.unit === unit)?.quantity;
 }
 
-/** Reads a cell of a tolerance column: `5`, `±5 %`, `J`. */
+/** Reads a cell of a tolerance column: `5`, `±5 %`, `0.25 pF`, `J`. */
 export function readTolerance(text: string): string | undefined {
   const folded = foldText(text.slice(0, MAX_TEXT)).trim();
   const bare = /^(?:±|\+\/?-)? ?(\d{1,3}(?:[.,]\d{1,3})?)$/.exec(folded);
   if (bare) return `${bare[1]!.replace(",", ".")} %`;
-  return findTolerance(folded)?.tolerance ?? toleranceOfLetter(folded);
+  const picofarads = /^\d{1,3}(?:[.,]\d{1,3})? ?p[fF]$/.test(folded) ? `±${folded}` : folded;
+  return findTolerance(picofarads)?.tolerance ?? toleranceOfLetter(folded);
 }
 
 interface Reading extends WordReading {

@@ -4,6 +4,7 @@
  */
 import { parseExpression } from "./expression/parse.ts";
 import type { NumberLiteral } from "./expression/tree.ts";
+import { printAmount } from "./printing.ts";
 import { gaugeOf } from "./wireGauge.ts";
 
 export interface WrittenNumber {
@@ -30,7 +31,7 @@ export function readWritten(text: string): WrittenNumber | undefined {
   if (literal?.kind !== "number") return undefined;
   if (literal.unit.scale === "gauge") return gauge(text, literal);
   const amount = isNegative ? -literal.amount : literal.amount;
-  return code(text, amount) ?? plain(text, amount, literal);
+  return code(text, amount, literal.unit.coherent) ?? plain(text, amount, literal);
 }
 
 const NOTHING_KNOWN = { functions: new Map(), isBoard: () => false };
@@ -52,7 +53,9 @@ function plain(text: string, amount: number, { unit }: NumberLiteral): WrittenNu
     span: { start: 0, end: written.length },
     write(other) {
       const value = other / scale;
-      const digits = Math.abs(value).toFixed(decimalsFor(value, `${whole}${part}`, part.length));
+      const digits = Math.abs(value).toFixed(
+        decimalsFor(value, whole.replace(/\D/g, "") + part, part.length),
+      );
       const [big, small] = digits.split(".");
       const grouped = group ? big!.replace(/\B(?=(\d{3})+$)/g, group) : big!;
       const sign_ = point ?? ".";
@@ -63,7 +66,7 @@ function plain(text: string, amount: number, { unit }: NumberLiteral): WrittenNu
 }
 
 /** `4k7`: the letter stands for the point. */
-function code(text: string, amount: number): WrittenNumber | undefined {
+function code(text: string, amount: number, unit: string): WrittenNumber | undefined {
   const match = CODE.exec(text);
   if (!match) return undefined;
   const [written, sign, whole, letter, part] = match as unknown as [
@@ -82,6 +85,8 @@ function code(text: string, amount: number): WrittenNumber | undefined {
     span: { start: 0, end: written.length },
     write(other) {
       const value = other / scale;
+      // The letter has room for four digits on each side.
+      if (Math.abs(value) < 0.1 || Math.abs(value) >= 1000) return printAmount(other, unit, 6);
       const decimals = Math.max(1, decimalsFor(value, `${whole}${part}`, part.length));
       const text = Math.abs(value).toFixed(decimals).replace(".", letter);
       return (value < 0 ? sign || "-" : "") + text;

@@ -86,6 +86,17 @@ export class Values {
   }
 }
 
+/** Significant figures of a listed value: 4.9152 MHz has five, 10 kΩ is taken to three. */
+function figuresOf(amount: number): number {
+  return Math.max(
+    3,
+    amount
+      .toPrecision(9)
+      .replace(/e.*|\D/g, "")
+      .replace(/^0+|0+$/g, "").length,
+  );
+}
+
 /** A part's listed value with its listed tolerance; without one it is taken as exact. */
 function termOfPart({ line }: Part): Term | undefined {
   const { value, tolerance } = line;
@@ -98,6 +109,6 @@ function termOfPart({ line }: Part): Term | undefined {
     dimension: unit.dimension,
     isPoint: false,
     unit: unit.coherent,
-    figures: 6,
+    figures: figuresOf(amount),
   };
 }
