@@ -63,6 +63,8 @@ const within: Place = (start, end) => ({ start, end });
 const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e|\+)\s/giu;
 /** The common case, read without ado. */
 const PLAIN = /^[A-Z]{1,5}\d{1,6}(?:, ?[A-Z]{1,5}\d{1,6})*$/;
+/** The same of a range. */
+const PLAIN_RANGE = /^([A-Z]{1,5})([1-9]\d{0,5})[-–]([A-Z]{1,5})?([1-9]\d{0,5})$/;
 const SIGN = "[-\\u2010-\\u2014\\u2212~～…]|\\.{2,3}";
 const SIGN_WORD = "to|through|thru|bis|tot|t/m|à|a|hasta|al|au";
 const COUNT = /^(?:\d{1,4}[x×]?|[x×])$/iu;
@@ -110,7 +112,7 @@ class ListReader {
   read(): DesignatorList {
     let goesOn = false;
     if (PLAIN.test(this.#text)) this.#plain();
-    else goesOn = this.#items();
+    else if (!this.#plainRange()) goesOn = this.#items();
     return {
       names: this.#names,
       words: this.#words,
@@ -129,6 +131,18 @@ class ListReader {
       this.#add(text.slice(start, end), this.#place(start, end));
       start = text.charCodeAt(end + 1) === 32 ? end + 2 : end + 1;
     }
+  }
+
+  /** Whether the text is one rising range that fits in, which is read. */
+  #plainRange(): boolean {
+    const match = PLAIN_RANGE.exec(this.#text);
+    if (!match) return false;
+    const [, letters, from, same = letters, to] = match;
+    const [first, last] = [Number(from), Number(to)];
+    if (same !== letters || last <= first || last - first >= this.#most) return false;
+    const span = this.#place(0, this.#text.length);
+    for (let n = first; n <= last; n++) this.#add(letters! + n, span);
+    return true;
   }
 
   /** Reads item by item. Tells whether a comma at the end lets the list go on. */

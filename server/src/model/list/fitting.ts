@@ -2,6 +2,7 @@
  * Do-not-fit and optional marks, in the spellings people use and in whatever cell they stand.
  * `Optional` is the builder's choice and not do-not-fit. Common practice, en, de, fr, es, nl.
  */
+import { remembered } from "../../quantity/remembered.ts";
 
 /** Longer remarks are not read to their end. */
 export const MAX_REMARK = 2_000;
@@ -49,17 +50,23 @@ const HARMLESS_ALONE =
 /** Whether the cell says nothing but that the part is left out. `decisive`: value and quantity. */
 export function isLeftOutCell(text: string, decisive: boolean): boolean {
   if (text.length === 0 || text.length > 60) return false;
-  const bare = text.replace(/^[\s*([<"'_~-]+|[\s*)\]>"'_~!.-]+$/gu, "");
-  if (ALONE.test(bare)) return decisive || !HARMLESS_ALONE.test(bare);
-  return WHOLE.test(bare);
+  const said = leftOutAlone(text);
+  return said === "plainly" || (decisive && said === "perhaps");
 }
+
+/** `perhaps`: with words that mean something harmless in other cells than value and quantity. */
+const leftOutAlone = remembered((text: string): "plainly" | "perhaps" | "no" => {
+  const bare = text.replace(/^[\s*([<"'_~-]+|[\s*)\]>"'_~!.-]+$/gu, "");
+  if (ALONE.test(bare)) return HARMLESS_ALONE.test(bare) ? "perhaps" : "plainly";
+  return WHOLE.test(bare) ? "plainly" : "no";
+});
 
 /** Whether a text says somewhere that the part is left out. */
 export function saysLeftOut(text: string): boolean {
-  if (text.length < 3) return false;
-  const read = text.slice(0, MAX_REMARK);
-  return SHORT.test(read) || SAID.test(read);
+  return text.length >= 3 && saysLeftOutSomewhere(text.slice(0, MAX_REMARK));
 }
+
+const saysLeftOutSomewhere = remembered((text: string) => SHORT.test(text) || SAID.test(text));
 
 const OPTIONAL =
   /(?<!\p{L})(?<!(?:not|non|nicht|no es|niet|pas)[ -])(?:optional|optionals|optionnel(?:le)?s?|facultati(?:f|ve)s?|opcional(?:es)?|opc\.|optioneel|optionele|wahlweise|opt\.)(?!\p{L})/iu;
@@ -70,10 +77,12 @@ const MAY_BE_LEFT_OUT =
 
 /** Whether a text says that the builder may leave the part out. */
 export function saysOptional(text: string): boolean {
-  if (text.length <= 3) return false;
-  const read = text.slice(0, MAX_REMARK);
-  return OPTIONAL.test(read) || MAY_BE_LEFT_OUT.test(read);
+  return text.length > 3 && saysOptionalSomewhere(text.slice(0, MAX_REMARK));
 }
+
+const saysOptionalSomewhere = remembered(
+  (text: string) => OPTIONAL.test(text) || MAY_BE_LEFT_OUT.test(text),
+);
 
 const NO = /^(?:0|no|n|nein|non|nee|false|falsch|faux|falso|onwaar|f|-|–|—|✗|✘|off|none|aus)$/iu;
 const YES = /^(?:1|x|yes|y|ja|j|oui|o|s[ií]|true|wahr|vrai|verdadero|waar|t|✓|✔|☑|on|ok)$/iu;

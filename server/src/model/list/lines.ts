@@ -100,21 +100,22 @@ export class LineReader {
     const spare = spareOf(view, amount);
     const { all, some } = readOptional(view, list, names);
     const board = view.text("board");
-    const line: ListLine = {
+    const line: { -readonly [Key in keyof ListLine]: ListLine[Key] } = {
       index: this.lines.length,
       row: first.line,
       place: `${this.#noun} ${first.line}`,
       span: { start: first.span.start, end: view.row.span.end },
       cells: cellsOf(view, isHardware && list.names.length + list.remarks.length > 0),
       designators: some.size === 0 ? names : names.map((one) => marked(one, some)),
-      ...(amount.kind === "pieces" && { quantity: amount.count }),
-      ...(amount.kind === "length" && { metres: amount.metres }),
-      ...(spare !== undefined && { spare }),
-      ...(!isHardware && this.#values.of(view, letters)),
       fitted: !isLeftOut(view, list, amount, letters),
       optional: all,
-      ...(board !== "" && { board }),
     };
+    // Set one by one: spreading optional properties costs much for thousands of lines.
+    if (amount.kind === "pieces") line.quantity = amount.count;
+    if (amount.kind === "length") line.metres = amount.metres;
+    if (spare !== undefined) line.spare = spare;
+    if (!isHardware) this.#values.read(view, letters, line);
+    if (board !== "") line.board = board;
     this.lines.push(line);
     this.rowOf.set(line, view.row);
     this.#reportFault(view, list);

@@ -6,10 +6,8 @@ import { isPassive } from "./letters.ts";
 import type { ListLine, Meaning } from "./partsList.ts";
 import type { RowView } from "./rowView.ts";
 
-export type LineValues = Pick<
-  ListLine,
-  "value" | "tolerance" | "power" | "voltage" | "current" | "height" | "side"
->;
+type Key = "value" | "tolerance" | "power" | "voltage" | "current" | "height" | "side";
+export type LineValues = { -readonly [key in Key]?: ListLine[key] };
 
 type Rating = "power" | "voltage" | "current";
 const UNITS: { readonly [rating in Rating]: Unit } = { power: "W", voltage: "V", current: "A" };
@@ -18,28 +16,27 @@ const UNITS: { readonly [rating in Rating]: Unit } = { power: "W", voltage: "V",
 export class ValueReader {
   readonly #known = new Map<string, ValueReading>();
 
-  /** Own columns count before the value's text, that before the description of a passive part. */
-  of(view: RowView, letters: string | undefined): LineValues {
+  /**
+   * Sets what the row says in `line`. Own columns count before the value's text, that before the
+   * description of a passive part.
+   */
+  read(view: RowView, letters: string | undefined, line: LineValues): void {
     const text = view.text("value");
     const stated = text === "" ? undefined : this.#read(text, letters);
     const described = this.#described(view, letters, text === "");
     const tolerance =
       readTolerance(view.text("tolerance")) ?? stated?.tolerance ?? described?.tolerance;
     const value = stated?.value ?? (text === "" ? described?.value : undefined);
-    const ratings: { [rating in Rating]?: Quantity } = {};
+    if (value) line.value = value;
+    if (tolerance !== undefined) line.tolerance = tolerance;
     for (const rating of ["power", "voltage", "current"] as const) {
       const found = ownRating(view, rating) ?? stated?.[rating] ?? described?.[rating];
-      if (found) ratings[rating] = found;
+      if (found) line[rating] = found;
     }
     const height = readHeight(view.text("height"), view.columns.name("height")?.unit);
     const side = readSide(view.text("side"));
-    return {
-      ...(value && { value }),
-      ...(tolerance !== undefined && { tolerance }),
-      ...ratings,
-      ...(height !== undefined && { height }),
-      ...(side && { side }),
-    };
+    if (height !== undefined) line.height = height;
+    if (side) line.side = side;
   }
 
   #described(
