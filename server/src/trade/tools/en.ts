@@ -72,7 +72,14 @@ export const en: ThingWords = {
     "heatsink compound*",
     "heatsink paste*",
   ],
-  alcohol: ["isopropyl*", "isopropanol*", "rubbing alcohol", "with alcohol", "methylated spirit*"],
+  alcohol: [
+    "isopropyl alcohol*",
+    "isopropyl*",
+    "isopropanol*",
+    "rubbing alcohol",
+    "with alcohol",
+    "methylated spirit*",
+  ],
   glue: [
     "epoxy",
     "superglue*",
