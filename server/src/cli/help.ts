@@ -8,6 +8,7 @@ Usage:
   kitquill list figures GUIDE         the figures of a guide, with their values and limits
   kitquill list parts GUIDE|LIST      the parts of a guide or of a parts list
   kitquill list tools GUIDE           the tools and consumables, and the steps that need them
+  kitquill list hazards GUIDE         what brings a hazard, and which note covers it
   kitquill list columns LIST          what each column of a parts list was taken for
   kitquill start LIST                 begin a guide from its parts list
   kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
@@ -46,6 +47,7 @@ Usage:
   kitquill list parts LIST         each line of a parts list
   kitquill list tools GUIDE        tools, consumables and what else is not in the kit,
                                    what lists each, and the steps that need it
+  kitquill list hazards GUIDE      what brings a hazard, in which step, and which note covers it
   kitquill list columns LIST       what each column was taken for, and why
 
 Options:

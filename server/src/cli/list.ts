@@ -7,6 +7,7 @@ import { checkGuide } from "./checking.ts";
 import { diskFor, type Input, noGuide, reachOf } from "./inputs.ts";
 import { columnsOfList } from "./listColumns.ts";
 import { figuresOfGuide } from "./listFigures.ts";
+import { hazardsOfGuide } from "./listHazards.ts";
 import { partsOfGuide, partsOfList } from "./listParts.ts";
 import { stepsOfGuide } from "./listSteps.ts";
 import { toolsOfGuide } from "./listTools.ts";
@@ -16,7 +17,7 @@ import type { TableFormat } from "./table.ts";
 import type { Terminal } from "./terminal.ts";
 
 const OPTIONS = { format: "string", "lists-outside": "boolean", help: "boolean" } as const;
-const SUBJECTS = ["steps", "parts", "tools", "figures", "columns"];
+const SUBJECTS = ["steps", "parts", "tools", "figures", "hazards", "columns"];
 
 /** What is listed of which file, and how. */
 interface Request {
@@ -56,6 +57,10 @@ async function listed(subject: string, request: Request): Promise<string> {
   if (subject === "steps") return stepsOfGuide(await guideOf(request), format, cwd, terminal);
   if (subject === "tools") return toolsOfGuide(await guideOf(request), format, terminal);
   if (subject === "figures") return figuresOfGuide(await guideOf(request), format, cwd, terminal);
+  if (subject === "hazards") {
+    const { guide, diagnoses } = await checkedGuide(request);
+    return hazardsOfGuide(guide, diagnoses, format, cwd, terminal);
+  }
   const aboutGuide = subject === "parts" && (await noGuide(input, name)) === undefined;
   if (aboutGuide) return partsOfGuide(await guideOf(request), format, cwd, terminal);
   const partsList = await readList(name, cwd, terminal);
@@ -64,7 +69,11 @@ async function listed(subject: string, request: Request): Promise<string> {
     : columnsOfList(partsList, format, terminal);
 }
 
-async function guideOf({ input, name, listsOutside, terminal }: Request) {
+async function guideOf(request: Request) {
+  return (await checkedGuide(request)).guide;
+}
+
+async function checkedGuide({ input, name, listsOutside, terminal }: Request) {
   const problem = await noGuide(input, name);
   if (problem !== undefined) throw new UsageError(problem);
   const checked = await checkGuide(input, diskFor(input, listsOutside), listsOutside);
@@ -72,7 +81,7 @@ async function guideOf({ input, name, listsOutside, terminal }: Request) {
   for (const { code, message } of checked.diagnoses) {
     if (code === "unreadable-list") terminal.err(`kitquill: ${message}\n`);
   }
-  return checked.guide;
+  return checked;
 }
 
 function noSubject(word: string | undefined): UsageError {

@@ -285,8 +285,9 @@ export class GuideState implements Guide {
     const stage = mark.step?.stage;
     if (!(stage instanceof StageNode) || this.boards.length < 2) return undefined;
     if (stage.board !== undefined) return stage.board;
-    for (const use of stage.uses()) {
-      if (use.resolved !== mark && use.supply.kind === "part") return use.supply.board;
+    // Marks of sets say nothing: they look for their board themselves.
+    for (const { resolved, supply, item } of stage.uses()) {
+      if (resolved !== mark && supply.kind === "part" && item.kind !== "set") return supply.board;
     }
     return undefined;
   }

@@ -21,6 +21,8 @@ import { amountOf, isDynamic, resolveItem, spanOfSupply } from "./resolve.ts";
 /** What stands in a piece, in order, as far as stages are built from it. */
 export type Entry =
   | { readonly kind: "heading"; readonly fact: HeadingFact }
+  /** A heading of level 1. */
+  | { readonly kind: "title" }
   | { readonly kind: "step"; readonly step: StepNode }
   | { readonly kind: "head"; readonly fact: CommentFact | NoteFact }
   /** Text outside the steps. */
@@ -191,6 +193,7 @@ export class PieceNode implements GuidePiece {
     switch (fact.kind) {
       case "heading":
         this.#step = undefined;
+        if (fact.level === 1) this.entries.push({ kind: "title" });
         if (fact.level === 2) {
           this.boardAfter = undefined;
           this.opensStage = true;

@@ -7,6 +7,7 @@ import type { Part, Supply } from "../../model/parts.ts";
 import type { TextBlock } from "../../model/prose.ts";
 import { readWords } from "../../model/wordReader.ts";
 import type { Figure, PartMark, Role } from "../../syntax/dialect.ts";
+import type { TextFact } from "../../syntax/facts.ts";
 import type { Language } from "../../text/language.ts";
 import type { Span } from "../../text/span.ts";
 import type { Act } from "../../trade/acts/form.ts";
@@ -66,6 +67,8 @@ class EventReader {
   readonly #language: Language;
   readonly #acts: ActLexicon;
   readonly #events: PieceEvent[] = [];
+  /** Text between a stage's heading and its first step or subheading. */
+  readonly #intro = new Set<TextFact>();
 
   constructor(piece: GuidePiece, language: Language) {
     this.#piece = piece;
@@ -82,8 +85,12 @@ class EventReader {
 
   #readFacts(): void {
     let next = 0;
+    let isIntro = false;
     const { steps } = this.#piece;
     for (const fact of this.#piece.facts.facts) {
+      if (fact.kind === "heading") isIntro = fact.level === 2;
+      else if (fact.kind === "step") isIntro = false;
+      else if (fact.kind === "text" && isIntro) this.#intro.add(fact);
       if (fact.kind === "heading" && fact.level === 1) {
         this.#events.push({ kind: "title", at: fact.span.start });
       } else if (fact.kind === "step" && steps[next]?.fact === fact) {
@@ -112,7 +119,8 @@ class EventReader {
 
   #readBlock(block: TextBlock): void {
     const { step, fact } = block;
-    if (this.#acts.limits.has(block.words)) {
+    const counts = step ?? block.note ?? this.#intro.has(fact);
+    if (counts && this.#acts.limits.has(block.words)) {
       this.#events.push({ kind: "limit", at: fact.span.start, step });
     }
     if (!step || fact.quoted) return;
@@ -200,7 +208,7 @@ class EventReader {
 }
 
 /** So many words are quoted. */
-const QUOTED = 6;
+const QUOTED = 8;
 
 function wordsOf(step: Step) {
   return step.prose.flatMap((block) => [...block.words]);

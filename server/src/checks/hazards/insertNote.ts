@@ -76,8 +76,8 @@ function tableStart({ piece, fact }: Step): number {
 
 function insertion(text: string, at: number, lines: readonly string[]): TextEdit {
   const end = /\r\n|\n|\r/.exec(text)?.[0] ?? "\n";
-  const before = text.slice(Math.max(0, at - 4), at);
-  const parted = at === 0 || /(?:\r\n|\n|\r)[ \t]*(?:\r\n|\n|\r)$/.test(before);
+  const before = text.slice(Math.max(0, at - 200), at).replaceAll("\r\n", "\n");
+  const parted = at === 0 || /[\r\n][ \t]*[\r\n]$/.test(before);
   const note = lines.map((line) => line + end).join("");
   return { span: { start: at, end: at }, text: `${parted ? "" : end}${note}${end}` };
 }

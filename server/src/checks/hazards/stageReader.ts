@@ -46,7 +46,7 @@ export class StageReader {
   /** Notes that cover what comes next in the stage. */
   readonly #notes: NoteReading[];
   readonly #guideNotes: Growing<NoteReading>;
-  readonly #nextNotes = new Growing<NoteReading>([]);
+  #nextNotes = new Growing<NoteReading>([]);
   readonly #met: Growing<string>;
   readonly #metHere = new Set<string>();
   readonly #inPlace: Growing<Part>;
@@ -132,9 +132,17 @@ export class StageReader {
 
   #takeStep(step: Step): void {
     this.#begun = true;
+    if (this.#ended) this.#goOn();
     if (!this.#powerNext) return;
     this.#powerNext = undefined;
     this.#applyPower(step, headOf(step));
+  }
+
+  /** Steps behind a heading of level 1, without one of level 2: the stage has not ended after all. */
+  #goOn(): void {
+    this.#ended = false;
+    this.#notes.push(...this.#nextNotes.list);
+    this.#nextNotes = new Growing([]);
   }
 
   #bring(trigger: Trigger): void {
@@ -152,12 +160,14 @@ export class StageReader {
     }
   }
 
+  /** The nearest note of that name, else the nearest that speaks of the hazard. */
   #noteOn(hazard: Hazard, { kind }: Trigger): NoteReading | undefined {
-    const speaks = (note: NoteReading) => note.hazards.has(hazard);
-    return (
-      this.#notes.findLast(speaks) ??
-      (guideNoteCovers(kind) ? this.#guideNotes.list.find(speaks) : undefined)
-    );
+    const here = this.#notes.filter((note) => note.hazards.has(hazard));
+    const before = guideNoteCovers(kind)
+      ? this.#guideNotes.list.filter((note) => note.hazards.has(hazard))
+      : [];
+    const all = [...before, ...here];
+    return all.findLast((note) => note.named === hazard) ?? all.at(-1);
   }
 
   #takeParts(parts: readonly Part[], step: Step, span: Span): void {

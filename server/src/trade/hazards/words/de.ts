@@ -45,7 +45,6 @@ export const GERMAN: HazardWords = {
     "eye injury": [
       "Augenverletzung",
       "augenverletzungen",
-      "augen",
       "augenschutz",
       "schutzbrille*",
       "erblind*",

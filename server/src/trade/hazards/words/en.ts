@@ -47,7 +47,6 @@ export const ENGLISH: HazardWords = {
     "eye injury": [
       "eye injury",
       "eye injur*",
-      "eyes",
       "eye protection",
       "eye hazard",
       "safety glasses",

@@ -42,7 +42,6 @@ export const SPANISH: HazardWords = {
     "eye injury": [
       "lesión ocular",
       "lesiones oculares",
-      "ojos",
       "gafas de seguridad",
       "gafas de protección",
       "gafas protectoras",

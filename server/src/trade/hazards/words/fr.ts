@@ -44,7 +44,6 @@ export const FRENCH: HazardWords = {
       "lésion oculaire",
       "lésions oculaires",
       "blessure* aux yeux",
-      "yeux",
       "lunettes de protection",
       "lunettes de sécurité",
       "aveugl*",

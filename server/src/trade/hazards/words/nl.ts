@@ -39,7 +39,6 @@ export const DUTCH: HazardWords = {
     ],
     "eye injury": [
       "oogletsel",
-      "ogen",
       "veiligheidsbril*",
       "oogbescherming",
       "blindheid",
