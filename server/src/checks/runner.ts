@@ -101,7 +101,9 @@ export class CheckRunner {
       for (const found of some) all.push(found);
     };
     for (const found of this.#byPiece.values()) take(found);
-    for (const found of this.#bySupply.values()) take(found);
+    // By the list: which parts were looked at last must not show.
+    const supplies = [...this.#bySupply].sort(([a], [b]) => a.id - b.id);
+    for (const [, found] of supplies) take(found);
     for (const found of this.#byLine.values()) take(found);
     for (const found of this.#byFigure.values()) take(found);
     for (const { found } of this.#byStage.values()) take(found);
