@@ -2,6 +2,7 @@
 import type { Check, Finding } from "./check.ts";
 import { type Covered, coverageOf } from "./hazards/coverage.ts";
 import { moveNote } from "./hazards/insertNote.ts";
+import { KeptFindings } from "./hazards/kept.ts";
 import { deed, gravity } from "./hazards/tell.ts";
 
 export const check: Check = {
@@ -14,10 +15,12 @@ export const check: Check = {
   },
   *guide(guide) {
     for (const { covered } of coverageOf(guide)) {
-      for (const one of covered) if (one.late) yield late(one);
+      for (const one of covered) if (one.late) yield KEPT.of(one, () => late(one));
     }
   },
 };
+
+const KEPT = new KeptFindings<Covered>();
 
 function late(one: Covered): Finding {
   const { trigger, hazard } = one;

@@ -4,6 +4,7 @@ import type { Guide } from "../model/guide.ts";
 import type { Check, Finding } from "./check.ts";
 import { type Covered, coverageOf } from "./hazards/coverage.ts";
 import { insertNote } from "./hazards/insertNote.ts";
+import { KeptFindings } from "./hazards/kept.ts";
 import { deed, dread, gravity, placesFor } from "./hazards/tell.ts";
 
 export const check: Check = {
@@ -16,10 +17,14 @@ export const check: Check = {
   },
   *guide(guide) {
     for (const { covered } of coverageOf(guide)) {
-      for (const one of covered) if (!one.note && !one.late) yield missing(one, guide);
+      for (const one of covered) {
+        if (!one.note && !one.late) yield KEPT.of(one, () => missing(one, guide));
+      }
     }
   },
 };
+
+const KEPT = new KeptFindings<Covered>();
 
 function missing(one: Covered, guide: Guide): Finding {
   const { trigger, hazard } = one;

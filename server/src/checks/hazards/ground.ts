@@ -1,25 +1,40 @@
 /**
  * What the guide as a whole says of its dangers: the voltages between its rails, the parts that
- * carry mains, hold a charge or get hot. Made anew when lists, supply, figures or limits change.
+ * carry mains, hold a charge or get hot. Looked at again when lists, figures or limits change.
  */
+import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { Guide } from "../../model/guide.ts";
 import type { Part } from "../../model/parts.ts";
-import { chargeIn } from "./charge.ts";
-import { hotParts } from "./hotParts.ts";
+import type { Figure } from "../../syntax/dialect.ts";
+import { chargeIn, isCapacitor, isOfCharge } from "./charge.ts";
+import { hotByFigures, hotByKind, isOfHeat } from "./hotParts.ts";
 import { carriesMains, isFusePart } from "./partDangers.ts";
-import { highVoltage, railsOf } from "./voltages.ts";
+import { symbolOf } from "./values.ts";
+import { isVoltage, limitsOf, overRails, railsOf, voltageDanger } from "./voltages.ts";
 
 export interface Ground {
   /** Why people must not touch the circuit under power; undefined when its voltages are low. */
   readonly voltage: string | undefined;
+  /** Figures of the steps that speak of such a voltage, each with why. */
+  readonly high: ReadonlyMap<Figure, string>;
   readonly mains: ReadonlySet<Part>;
   /** Why a part is dangerous once it has been under power. */
   readonly charged: ReadonlyMap<Part, string>;
   readonly hot: ReadonlyMap<Part, string>;
 }
 
+/** What the lists alone tell: kept apart, since figures change with each sign typed in one. */
+interface ListedDangers {
+  readonly mains: ReadonlySet<Part>;
+  readonly capacitors: readonly Part[];
+  /** Heat sinks and the like. */
+  readonly hot: ReadonlyMap<Part, string>;
+}
+
 interface Known {
-  readonly key: readonly unknown[];
+  readonly parts: readonly Part[];
+  readonly listed: ListedDangers;
+  readonly revision: number;
   readonly ground: Ground;
 }
 
@@ -27,31 +42,58 @@ const KNOWN = new WeakMap<Guide, Known>();
 
 /** The same object as long as nothing of it changes. */
 export function groundOf(guide: Guide): Ground {
-  const key = [guide.parts, ...valuesIn(guide)];
+  const { parts, figures } = guide;
   const known = KNOWN.get(guide);
-  if (known && key.length === known.key.length && key.every((one, i) => one === known.key[i])) {
-    return known.ground;
-  }
-  const ground = makeGround(guide);
-  KNOWN.set(guide, { key, ground });
+  if (known && known.parts === parts && known.revision === figures.revision) return known.ground;
+  const listed = known?.parts === parts ? known.listed : listedDangers(parts);
+  const made = makeGround(guide, listed);
+  const ground = known && sameGround(known.ground, made) ? known.ground : made;
+  KNOWN.set(guide, { parts, listed, revision: figures.revision, ground });
   return ground;
 }
 
-function makeGround(guide: Guide): Ground {
+function listedDangers(parts: readonly Part[]): ListedDangers {
+  const mains = new Set(parts.filter(carriesMains));
+  // Fuses and their holders sit in the mains lead of a kit that has one.
+  if (mains.size > 0) for (const part of parts) if (isFusePart(part)) mains.add(part);
+  return { mains, capacitors: parts.filter(isCapacitor), hot: hotByKind(parts) };
+}
+
+function makeGround(guide: Guide, listed: ListedDangers): Ground {
+  const limits = limitsOf(guide);
   const rails = railsOf(guide);
-  const mains = new Set(guide.parts.filter(carriesMains));
-  if (mains.size > 0) for (const part of guide.parts) if (isFusePart(part)) mains.add(part);
+  const figures = guide.figures.withSymbol(
+    (symbol) => isVoltage(symbol) || isOfCharge(symbol) || isOfHeat(symbol),
+  );
+  const high = figures
+    .filter((figure) => isVoltage(symbolOf(figure)))
+    .map((figure) => ({ figure, why: voltageDanger(figure, limits) }))
+    .filter((one): one is { figure: GuideFigure; why: string } => one.why !== undefined);
   return {
-    voltage: highVoltage(rails, guide),
-    mains,
-    charged: chargeIn(rails, guide),
-    hot: hotParts(guide),
+    voltage: overRails(rails, limits) ?? high.find((one) => !isOfStep(one))?.why,
+    high: new Map(high.filter(isOfStep).map(({ figure, why }) => [figure.figure, why])),
+    mains: listed.mains,
+    charged: chargeIn(listed.capacitors, rails, figures, guide),
+    hot: new Map([...listed.hot, ...hotByFigures(figures)]),
   };
 }
 
-function* valuesIn({ frontMatter }: Guide): Generator<string, void, void> {
-  for (const { name, value } of [...frontMatter.supply, ...frontMatter.figures]) {
-    yield name;
-    yield value;
-  }
+function isOfStep({ figure }: { readonly figure: GuideFigure }): boolean {
+  return figure.step !== undefined;
+}
+
+function sameGround(a: Ground, b: Ground): boolean {
+  return (
+    a.voltage === b.voltage &&
+    a.mains === b.mains &&
+    sameMap(a.high, b.high) &&
+    sameMap(a.charged, b.charged) &&
+    sameMap(a.hot, b.hot)
+  );
+}
+
+function sameMap<Key>(a: ReadonlyMap<Key, string>, b: ReadonlyMap<Key, string>): boolean {
+  if (a.size !== b.size) return false;
+  for (const [key, why] of a) if (b.get(key) !== why) return false;
+  return true;
 }

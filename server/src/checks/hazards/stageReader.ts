@@ -10,8 +10,6 @@ import { eventsIn, type PieceEvent } from "./events.ts";
 import type { Ground } from "./ground.ts";
 import type { NoteReading } from "./note.ts";
 import { guideNoteCovers, hazardsOf, isOwedOnce, type Trigger } from "./triggers.ts";
-import { rangeOf } from "./values.ts";
-import { limitsOf, voltageDanger } from "./voltages.ts";
 
 /** A list that is copied when it is first added to. */
 class Growing<T> {
@@ -40,7 +38,6 @@ export class StageReader {
   readonly #stage: Stage;
   readonly #before: Before;
   readonly #ground: Ground;
-  readonly #guide: Guide;
   readonly #events: readonly PieceEvent[];
 
   /** Notes that cover what comes next in the stage. */
@@ -66,7 +63,6 @@ export class StageReader {
     this.#stage = stage;
     this.#before = before;
     this.#ground = ground;
-    this.#guide = guide;
     this.#events = stage.stretches.flatMap((stretch) => [...eventsIn(stretch, guide)]);
     this.#notes = [...before.nextNotes];
     this.#guideNotes = new Growing(before.guideNotes);
@@ -214,15 +210,11 @@ export class StageReader {
   }
 
   #takeFigure(figure: Figure, step: Step): void {
-    const range = rangeOf(figure);
     if (figure.reading) {
       if (this.#power) this.#reading = true;
-      else if (range?.unit === "Ω" || /^R/.test(figure.name?.symbol ?? "")) this.#inspect(step);
+      else if (isResistance(figure)) this.#inspect(step);
     }
-    if (!range || !figure.name) return;
-    const { symbol, subjects } = figure.name;
-    const named = { ...range, symbol, subject: subjects[0]?.text };
-    const why = voltageDanger(named, limitsOf(this.#guide));
+    const why = this.#ground.high.get(figure);
     if (!why) return;
     const evidence = `deals with a high voltage (${why})`;
     this.#bring({ kind: "voltage", step, span: figure.span, evidence });
@@ -270,6 +262,11 @@ export class StageReader {
       inspected: this.#inspection.when === "before",
     };
   }
+}
+
+/** A reading of ohms, such as `{read R(J1) > 1 kΩ}`, looks for a short. */
+function isResistance({ name, reading }: Figure): boolean {
+  return /^r/i.test(name?.symbol ?? "") || /(?:Ω|ohm)\s*$/i.test(reading?.value.text ?? "");
 }
 
 function isStrongPower(event: PieceEvent): boolean {

@@ -1,17 +1,22 @@
 /** Voltages of a kit that people must not touch, after the product standard that the settings name. */
+import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { Guide } from "../../model/guide.ts";
 import { PRODUCT_STANDARDS, type VoltageLimits } from "../../trade/hazards/voltageLimits.ts";
-import { type NamedRange, namedRanges } from "./values.ts";
+import { nameOf, partOf, type Range, rangeOf, symbolOf } from "./values.ts";
 
-export interface Rail {
+/** A supply voltage against ground, in volts. */
+export interface Rail extends Range {
   readonly name: string;
-  /** In volts against ground: least and most, tolerance included. */
-  readonly low: number;
-  readonly high: number;
 }
 
-/** What a name says of an alternating voltage: `VAC`, `Vrms`. */
-const ALTERNATING = /ac$|rms|~/i;
+/** What a symbol says of an alternating voltage: `Vac`, `VAC`, `Vrms`. */
+const ALTERNATING = /ac$|rms/i;
+const VOLTAGE = /^v(?:ac|dc|rms)?$/i;
+
+/** Whether a figure with this symbol and a subject is a voltage; rails may have any name. */
+export function isVoltage(symbol: string): boolean {
+  return VOLTAGE.test(symbol);
+}
 
 /** The voltages that may be touched. */
 export function limitsOf({ settings }: Guide): VoltageLimits {
@@ -19,20 +24,17 @@ export function limitsOf({ settings }: Guide): VoltageLimits {
 }
 
 /** The direct voltages that the guide names in `supply`. */
-export function railsOf(guide: Guide): readonly Rail[] {
-  const names = new Set(guide.frontMatter.supply.map(({ name }) => name));
-  return namedRanges(guide)
-    .filter((one) => one.unit === "V" && names.has(one.symbol) && !ALTERNATING.test(one.symbol))
-    .map(({ symbol, low, high }) => ({ name: symbol, low, high }));
+export function railsOf({ frontMatter, figures }: Guide): readonly Rail[] {
+  return frontMatter.supply.flatMap(({ name }) => {
+    const figure = figures.named(name);
+    if (!figure?.isRail || ALTERNATING.test(name)) return [];
+    const range = rangeOf(figure, "V");
+    return range ? [{ name, ...range }] : [];
+  });
 }
 
-/** Why the circuit is dangerous to touch under power; undefined when all voltages are low. */
-export function highVoltage(rails: readonly Rail[], guide: Guide): string | undefined {
-  return overRails(rails, limitsOf(guide)) ?? overFigures(namedRanges(guide), limitsOf(guide));
-}
-
-/** Two rails of ±40 V are 80 V apart: a hand can touch both. */
-function overRails(rails: readonly Rail[], { dc }: VoltageLimits): string | undefined {
+/** Why two rails are dangerous to touch: those of ±40 V are 80 V apart. Undefined when none are. */
+export function overRails(rails: readonly Rail[], { dc }: VoltageLimits): string | undefined {
   const ground = { name: "ground", low: 0, high: 0 };
   const all = [ground, ...rails];
   const top = all.reduce((a, b) => (b.high > a.high ? b : a));
@@ -40,50 +42,37 @@ function overRails(rails: readonly Rail[], { dc }: VoltageLimits): string | unde
   const apart = top.high - bottom.low;
   if (apart <= dc) return undefined;
   const above = `more than the ${volts(dc)} that may be touched`;
-  if (top === bottom) return `${top.name} has ${volts(apart)} from end to end, ${above}`;
   if (bottom === ground) return `${top.name} is up to ${volts(apart)}, ${above}`;
   if (top === ground) return `${bottom.name} is up to ${volts(-apart)}, ${above}`;
   return `${top.name} and ${bottom.name} are up to ${volts(apart)} apart, ${above}`;
 }
 
-function overFigures(ranges: readonly NamedRange[], limits: VoltageLimits): string | undefined {
-  for (const range of ranges) {
-    const why = voltageDanger(range, limits);
-    if (why) return why;
-  }
-  return undefined;
-}
-
-/** Why a named voltage of a part or point is dangerous; rails are held against one another. */
-export function voltageDanger(range: NamedRange, limits: VoltageLimits): string | undefined {
-  const { symbol, subject, unit } = range;
-  const alternating = ALTERNATING.test(symbol) || isTransformer(subject);
-  if (unit !== "V" || !(alternating || /^v$/i.test(symbol))) return undefined;
-  const name = subject === undefined ? symbol : `${symbol}(${subject})`;
-  return overLimit(name, range, alternating, limits);
-}
-
 /**
- * Why a voltage is dangerous; undefined when it is not. Alternating ones are given as rms value, as
- * is usual, and held against the limit for the peak.
+ * Why a voltage that a figure gives is dangerous; undefined when it is not. Alternating ones are
+ * given as rms value, as is usual, and held against the limit for the peak.
  */
-function overLimit(
-  name: string,
-  { low, high }: { readonly low: number; readonly high: number },
-  alternating: boolean,
+export function voltageDanger(
+  figure: GuideFigure,
   { dc, acPeak }: VoltageLimits,
 ): string | undefined {
-  const size = Math.max(Math.abs(low), Math.abs(high));
+  const range = rangeOf(figure, "V");
+  if (!range) return undefined;
+  const size = Math.max(Math.abs(range.low), Math.abs(range.high));
   const peak = size * Math.SQRT2;
-  if (alternating && peak > acPeak) {
-    return `${name} is up to ${volts(size)} rms, ${volts(peak)} peak: more than the ${volts(acPeak)} peak that may be touched`;
+  const name = nameOf(figure);
+  if (!isAlternating(figure)) {
+    return size > dc
+      ? `${name} is up to ${volts(size)}, more than the ${volts(dc)} that may be touched`
+      : undefined;
   }
-  if (alternating || size <= dc) return undefined;
-  return `${name} is up to ${volts(size)}, more than the ${volts(dc)} that may be touched`;
+  return peak > acPeak
+    ? `${name} is up to ${volts(size)} rms, ${volts(peak)} peak: more than the ${volts(acPeak)} peak that may be touched`
+    : undefined;
 }
 
-function isTransformer(subject: string | undefined): boolean {
-  return subject !== undefined && /^T(?:R|X)?\d+$/i.test(subject);
+/** By its symbol, or at a transformer. */
+function isAlternating(figure: GuideFigure): boolean {
+  return ALTERNATING.test(symbolOf(figure)) || partOf(figure)?.letters.toUpperCase() === "T";
 }
 
 function volts(amount: number): string {

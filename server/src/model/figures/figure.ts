@@ -59,6 +59,10 @@ export interface Figures {
   named(symbol: string, ...subjects: readonly (Part | string)[]): GuideFigure | undefined;
   /** Figures that define a name with the symbol and, among its subjects, the part or text. */
   about(symbol: string, subject: Part | string): readonly GuideFigure[];
+  /** Figures and readings, in document order, whose name has a symbol that passes. */
+  withSymbol(passes: (symbol: string) => boolean): readonly GuideFigure[];
+  /** Grows whenever a figure comes, goes, or comes to something else. */
+  readonly revision: number;
   /** What a name means where bare designators are those of `board`. */
   meaning(name: NameUse, board: string | undefined): Meaning;
   /** Entries of the front matter that are no figures; spans count in the first page. */

@@ -42,6 +42,7 @@ export class FigureSheet implements Figures {
   #frontMatter: FrontMatter | undefined;
   /** Entries of the front matter that are no figures. */
   frontMatterProblems: readonly SyntaxProblem[] = [];
+  revision = 0;
   // What the update in hand has touched.
   #touched = new Set<Variable>();
   #idle = new Set<Cell>();
@@ -71,6 +72,7 @@ export class FigureSheet implements Figures {
     if (frontMatter !== this.#frontMatter) this.#takeFrontMatter(page, frontMatter);
     this.#settle();
     const changes = { gone: this.#gone, changed: this.#changed };
+    if (this.#gone.length + this.#changed.size > 0) this.revision++;
     this.#gone = [];
     this.#changed = new Set();
     return changes;
@@ -100,6 +102,14 @@ export class FigureSheet implements Figures {
       return isAbout ? [definition] : [];
     });
     return found.sort((a, b) => a.compare(b));
+  }
+
+  withSymbol(passes: (symbol: string) => boolean): readonly FigurePlace[] {
+    const found: FigurePlace[] = [];
+    for (const [key, { places }] of this.#variables) {
+      if (places.size > 0 && passes(key.split("(", 1)[0]!)) found.push(...places);
+    }
+    return found.sort(byPlace);
   }
 
   meaning(use: NameUse, board: string | undefined): Meaning {
