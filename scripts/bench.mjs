@@ -112,6 +112,13 @@ async function measure(name, steps, how) {
     const open = await client.until("textDocument/didOpen", {
       textDocument: { uri: GUIDE, languageId: "markdown", version: 0, text: withProbe },
     });
+    // A question is answered when all checks are done, those of the wording too.
+    const all = performance.now();
+    await client.connection.sendRequest("textDocument/hover", {
+      textDocument: { uri: GUIDE },
+      position: { line: 0, character: 0 },
+    });
+    const rest = performance.now() - all;
     const line = withProbe.split("\n").findIndex((one) => one.includes("X999"));
     const character = withProbe.split("\n")[line].indexOf("Solder");
     const before = client.usage();
@@ -132,6 +139,7 @@ async function measure(name, steps, how) {
       guide: name,
       findings: open.published.diagnostics.length,
       "open ms": open.ms.toFixed(0),
+      "all ms": (open.ms + rest).toFixed(0),
       "key p50 ms": times[Math.floor(KEYSTROKES * 0.5)].toFixed(1),
       "key p95 ms": times[Math.floor(KEYSTROKES * 0.95)].toFixed(1),
       "CPU/key ms": ((after.cpu - before.cpu) / KEYSTROKES).toFixed(1),

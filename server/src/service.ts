@@ -10,7 +10,7 @@ import { type Diagnosis, DiagnosisBook, type LineLookup } from "./workspace/diag
 import type { Files } from "./workspace/files.ts";
 import { type NewGuide, type NewGuideRequest, newGuide } from "./workspace/newGuide.ts";
 import { Sources } from "./workspace/sources.ts";
-import { type GuideContext, TrackedGuide } from "./workspace/trackedGuide.ts";
+import { type GuideContext, type Pause, TrackedGuide } from "./workspace/trackedGuide.ts";
 
 export { type Diagnosis, type Location, MOST_FINDINGS } from "./workspace/diagnoses.ts";
 
@@ -122,7 +122,7 @@ export class Service {
    * Does the work that is due, in slices of a few milliseconds; between slices the caller may take
    * edits, which the work then goes on with. Waits for files where it needs them.
    */
-  async *update(): AsyncGenerator<void, void, void> {
+  async *update(): AsyncGenerator<Pause, void, void> {
     while (this.isDirty) {
       for (const guide of this.#guides.values()) {
         if (guide.isDirty) yield* guide.update();

@@ -22,6 +22,11 @@ export interface CheckMeta {
   readonly severity: Severity;
   /** Where the rule comes from: a standard, or "common practice". */
   readonly source: string;
+  /**
+   * Reads the words of the text, which takes long for a whole guide: its findings come after those
+   * of the others. Such a check explains no parts.
+   */
+  readonly late?: true;
   readonly tags: readonly (
     | "parts"
     | "order"

@@ -10,6 +10,7 @@ export const check: Check = {
     summary: "A hazard note does not say what comes of the hazard, or how it is avoided.",
     severity: "warning",
     source: "ANSI Z535.6, IEC/IEEE 82079-1:2019",
+    late: true,
     tags: ["safety"],
   },
   *piece(piece, guide) {

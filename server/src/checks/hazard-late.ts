@@ -11,6 +11,7 @@ export const check: Check = {
     summary: "A hazard note stands behind the step that brings the hazard.",
     severity: "error",
     source: "IEC/IEEE 82079-1:2019",
+    late: true,
     tags: ["safety"],
   },
   *guide(guide) {

@@ -13,6 +13,7 @@ export const check: Check = {
     summary: "A step brings a hazard that no note before it speaks of.",
     severity: "warning",
     source: "IEC/IEEE 82079-1:2019, ANSI Z535.6",
+    late: true,
     tags: ["safety"],
   },
   *guide(guide) {

@@ -15,6 +15,7 @@ export const check: Check = {
     summary: "The signal word of a hazard note does not fit its hazard.",
     severity: "warning",
     source: "ANSI Z535.6, ISO 3864-2:2016",
+    late: true,
     tags: ["safety"],
   },
   *piece(piece, guide) {

@@ -10,6 +10,7 @@ export const check: Check = {
     summary: "A sentence of a step has too many words.",
     severity: "information",
     source: "ASD-STE100, rule 5.1: at most 20 words in a sentence of a procedure",
+    late: true,
     tags: ["wording"],
     limit: { default: 20, summary: "Most words in a sentence of a step." },
   },

@@ -9,6 +9,7 @@ export const check: Check = {
     summary: "A step tells what should be done instead of asking for it (English).",
     severity: "hint",
     source: "ASD-STE100, rule 5.3: instructions in the imperative",
+    late: true,
     tags: ["wording"],
   },
   *piece(piece, guide) {

@@ -18,6 +18,7 @@ export const check: Check = {
     summary: "A number and its unit are not written as the SI writes them.",
     severity: "information",
     source: "NIST SP 811 (2008), 6.1.5, 7.2, 10.5.2",
+    late: true,
     tags: ["wording"],
   },
   *piece(piece, guide) {

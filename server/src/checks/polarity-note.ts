@@ -12,6 +12,7 @@ export const check: Check = {
     summary: "A polarised part is fitted, and nothing says which way round.",
     severity: "information",
     source: "common practice",
+    late: true,
     tags: ["safety"],
   },
   *guide(guide) {

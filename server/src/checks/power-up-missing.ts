@@ -10,6 +10,7 @@ export const check: Check = {
     summary: "The kit is not brought to life with care.",
     severity: "warning",
     source: "common practice",
+    late: true,
     tags: ["safety"],
   },
   *guide(guide) {

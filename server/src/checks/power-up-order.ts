@@ -8,6 +8,7 @@ export const check: Check = {
     summary: "Power is applied before faults were looked for, or before the current is limited.",
     severity: "warning",
     source: "common practice",
+    late: true,
     tags: ["safety"],
   },
   *guide(guide) {

@@ -13,6 +13,7 @@ export const check: Check = {
     summary: "Nothing says what to do when a reading is off.",
     severity: "information",
     source: "IEC/IEEE 82079-1:2019",
+    late: true,
     tags: ["safety"],
   },
   *guide(guide) {

@@ -13,6 +13,7 @@ export const check: Check = {
     summary: "A word stands twice in a row.",
     severity: "information",
     source: "common practice",
+    late: true,
     tags: ["wording"],
   },
   *piece(piece, guide) {

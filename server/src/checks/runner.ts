@@ -64,8 +64,12 @@ export class CheckRunner {
     this.#checks = byHook(checks);
   }
 
+  /** Whether a finding explains the part. */
+  explains(part: Part): boolean {
+    return this.#explained.has(part);
+  }
+
   run(guide: GuideState, changes: GuideChanges): void {
-    guide.explains = (part) => this.#explained.has(part);
     if (changes.all) this.#forgetAll();
     for (const piece of changes.retired) this.#keep(this.#byPiece, piece, NOTHING);
     for (const piece of changes.admitted)

@@ -14,6 +14,7 @@ export const check: Check = {
     summary: "A step asks for several kinds of work.",
     severity: "information",
     source: "IEC/IEEE 82079-1:2019: one action in a step; ASD-STE100, rule 5.2",
+    late: true,
     tags: ["wording"],
     limit: { default: 1, summary: "Most kinds of work in a step." },
   },

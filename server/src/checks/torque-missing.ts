@@ -14,6 +14,7 @@ export const check: Check = {
     summary: "A power device is screwed down without a torque.",
     severity: "warning",
     source: "Mounting instructions of semiconductor makers",
+    late: true,
     tags: ["figures"],
   },
   *guide(guide: Guide): Generator<Finding> {

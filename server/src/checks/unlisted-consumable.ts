@@ -10,6 +10,7 @@ export const check: Check = {
     summary: "A step names a consumable that no list has.",
     severity: "information",
     source: "IEC/IEEE 82079-1:2019: instructions tell which consumables are needed",
+    late: true,
     tags: ["wording"],
   },
   *guide(guide) {

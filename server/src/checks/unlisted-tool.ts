@@ -11,6 +11,7 @@ export const check: Check = {
     summary: "A step names a tool that no list of tools has.",
     severity: "information",
     source: "IEC/IEEE 82079-1:2019: instructions tell which tools are needed",
+    late: true,
     tags: ["wording"],
   },
   // Finds nothing by itself: the piece is read while its words are at hand.

@@ -17,6 +17,7 @@ export const check: Check = {
     summary: "Colour bands or a printed mark named in the text contradict the list's value.",
     severity: "warning",
     source: "IEC 60062; EIA-198 for capacitors",
+    late: true,
     tags: ["parts"],
   },
   *piece(piece, { language }) {

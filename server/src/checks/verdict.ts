@@ -40,11 +40,15 @@ export function placeOf(anchor: Anchor): { uri: string; span: Span } {
   };
 }
 
-/** Judges all findings of a guide. The guide's own `checks` key wins over the settings. */
+/**
+ * Judges the findings of a guide. The guide's own `checks` key wins over the settings. `isAll`: no
+ * check is still to come, so that an allow-comment which allowed nothing is unused.
+ */
 export function judge(
   found: Iterable<Found>,
   guide: GuideState,
   settings: SeveritySettings,
+  isAll: boolean,
 ): Verdict[] {
   const severities = severityTable(guide, settings);
   const allows = new AllowBook(guide);
@@ -57,7 +61,7 @@ export function judge(
     verdicts.push(new Verdict(check, finding, severity));
   };
   for (const one of found) add(one);
-  for (const allow of allows.unused()) add(unusedAllow(allow));
+  if (isAll) for (const allow of allows.unused()) add(unusedAllow(allow));
   return verdicts;
 }
 

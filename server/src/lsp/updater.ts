@@ -47,7 +47,8 @@ export class Updater {
         // Edits that came in one batch are worked through together.
         await this.#host.pause();
         let sliceEnd = this.#host.now() + SLICE;
-        for await (const _ of this.#service.update()) {
+        for await (const pause of this.#service.update()) {
+          if (pause) this.#publish(this.#service.takeChanges());
           if (this.#host.now() < sliceEnd) continue;
           await this.#host.pause();
           sliceEnd = this.#host.now() + SLICE;

@@ -30,6 +30,25 @@ export interface GuideChanges {
   readonly figures: FigureChanges;
 }
 
+/** Two changes, one after the other, as one. */
+export function together(first: GuideChanges, then: GuideChanges): GuideChanges {
+  if (then.all) return then;
+  const gone = new Set(then.retired);
+  const figuresGone = new Set(then.figures.gone);
+  const admitted = [...first.admitted, ...then.admitted].filter((piece) => !gone.has(piece));
+  const figures = [...first.figures.changed, ...then.figures.changed];
+  return {
+    all: first.all,
+    retired: [...first.retired, ...then.retired],
+    admitted: [...new Set(admitted)],
+    supplies: new Set([...first.supplies, ...then.supplies]),
+    figures: {
+      gone: [...first.figures.gone, ...then.figures.gone],
+      changed: new Set(figures.filter((one) => !figuresGone.has(one))),
+    },
+  };
+}
+
 export class GuideState implements Guide {
   readonly pages: readonly GuidePage[];
   readonly settings: GuideSettings;

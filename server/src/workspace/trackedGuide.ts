@@ -5,7 +5,7 @@ import { CheckRunner, type Found } from "../checks/runner.ts";
 import { judge, type SeveritySettings, type Verdict } from "../checks/verdict.ts";
 import type { DeratingSettings } from "../model/guide.ts";
 import { GuidePage } from "../model/guidePage.ts";
-import { GuideState } from "../model/guideState.ts";
+import { type GuideChanges, GuideState, together } from "../model/guideState.ts";
 import { type BoardList, Kit } from "../model/kit.ts";
 import { MEANINGS } from "../model/list/partsList.ts";
 import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
@@ -37,6 +37,12 @@ interface FileProblem {
   readonly message: string;
 }
 
+/** A pause in the work; at some of them the findings are worth showing though more will come. */
+export type Pause = "worth showing" | undefined;
+
+/** With more new pieces than these the late checks take so long that the others' findings go ahead. */
+const MANY_PIECES = 100;
+
 export class TrackedGuide {
   readonly uri: string;
   #context: GuideContext;
@@ -47,7 +53,10 @@ export class TrackedGuide {
   #sheets = new SheetFindings("", new Map());
   #state: GuideState | undefined;
   #stateKey: readonly unknown[] = [];
-  readonly #runner = new CheckRunner(CHECKS);
+  readonly #early = new CheckRunner(CHECKS.filter(({ meta }) => !meta.late));
+  readonly #late = new CheckRunner(CHECKS.filter(({ meta }) => meta.late));
+  /** What the late checks have not seen yet. */
+  #unseen: GuideChanges | undefined;
   #pictures: Pictures;
   #mustLoad = true;
   #dirty = true;
@@ -114,18 +123,24 @@ export class TrackedGuide {
   }
 
   /** Brings the guide up to date; yields between slices of work. */
-  async *update(): AsyncGenerator<void, void, void> {
+  async *update(): AsyncGenerator<Pause, void, void> {
     for (;;) {
       this.#dirty = false;
       while (this.#mustLoad) {
         this.#mustLoad = false;
         await this.#load();
-        yield;
+        yield undefined;
       }
-      for (const page of this.#pages) for (const _ of page.advance()) yield;
+      for (const page of this.#pages) for (const _ of page.advance()) yield undefined;
       // An edit between two slices may have opened a page again.
       if (this.#dirty || this.#pages.some((page) => !page.sequence.complete)) continue;
       this.#check();
+      if (this.#unseen && this.#unseen.admitted.length > MANY_PIECES) {
+        this.#judge(false);
+        yield "worth showing";
+        if (this.#dirty) continue;
+      }
+      this.#checkLate();
       const isMissingOne = await this.#pictures.lookUp();
       if (!isMissingOne && !this.#dirty) return;
     }
@@ -265,18 +280,33 @@ export class TrackedGuide {
     if (!this.#isGuide || !this.#state) {
       this.#state = undefined;
       this.#stateKey = [];
+      this.#unseen = undefined;
       this.verdicts = [];
       return;
     }
+    this.#state.explains = (part) => this.#early.explains(part);
     this.#state.missesPicture = (page, address) => this.#pictures.isMissing(page, address);
-    this.#runner.run(this.#state, this.#state.update());
-    const found = [...this.#fileFindings(), ...this.#runner.findings()];
+    const changes = this.#state.update();
+    this.#early.run(this.#state, changes);
+    this.#unseen = this.#unseen ? together(this.#unseen, changes) : changes;
+  }
+
+  #checkLate(): void {
+    if (!this.#state || !this.#unseen) return;
+    this.#late.run(this.#state, this.#unseen);
+    this.#unseen = undefined;
+    this.#judge(true);
+  }
+
+  #judge(isAll: boolean): void {
+    const state = this.#state!;
+    const found = [...this.#fileFindings(), ...this.#early.findings(), ...this.#late.findings()];
     // Without all parts lists every part would seem unknown: only what needs no list is told.
     const complete = this.#problems.every((problem) => problem.code !== "unreadable-list");
     const shown = complete ? found : found.filter(({ check }) => needsNoParts(check));
-    const verdicts = judge(shown, this.#state, this.#context.checks);
+    const verdicts = judge(shown, state, this.#context.checks, isAll);
     this.verdicts = this.#sheets.show(verdicts);
-    const key = [this.#state, this.#state.numbering, this.#state.frontMatter, this.#context];
+    const key = [state, state.numbering, state.frontMatter, this.#context];
     if (key.every((one, i) => one === this.#editionKey[i])) return;
     this.#editionKey = key;
     this.edition = {};
