@@ -7,6 +7,7 @@ import type { UseNode } from "../model/pieceNode.ts";
 import type { Role } from "../syntax/dialect.ts";
 import type { Span } from "../text/span.ts";
 import { escapeMarkdown } from "./escape.ts";
+import { hoverOfFigure } from "./figure/figureHover.ts";
 import { hoverOfNote } from "./noteHover.ts";
 import { markings } from "./part/markings.ts";
 import { stands } from "./part/stands.ts";
@@ -39,7 +40,11 @@ const DONE: Readonly<Record<Role, string>> = {
 };
 
 export function hoverInGuide(guide: GuideState, uri: string, offset: number): Hover | undefined {
-  return describe(subjectInGuide(guide, uri, offset), guide) ?? hoverOfNote(guide, uri, offset);
+  return (
+    hoverOfFigure(guide, uri, offset) ??
+    describe(subjectInGuide(guide, uri, offset), guide) ??
+    hoverOfNote(guide, uri, offset)
+  );
 }
 
 export function hoverInList(guide: GuideState, list: PartsList, offset: number): Hover | undefined {

@@ -6,6 +6,7 @@ import type { Feature } from "./feature.ts";
 import { folding } from "./folding.ts";
 import { highlight } from "./highlight.ts";
 import { hover } from "./hover.ts";
+import { inlayHints } from "./inlayHints.ts";
 import { lenses } from "./lenses.ts";
 import { links } from "./links.ts";
 import { outline } from "./outline.ts";
@@ -21,6 +22,7 @@ export const FEATURES: readonly Feature[] = [
   folding,
   highlight,
   hover,
+  inlayHints,
   lenses,
   links,
   outline,

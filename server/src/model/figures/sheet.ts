@@ -82,6 +82,11 @@ export class FigureSheet implements Figures {
     return this.#byPiece.get(piece) ?? [];
   }
 
+  /** The figures of the front matter, in its order. */
+  ofFrontMatter(): readonly FigurePlace[] {
+    return [...this.#ofFrontMatter.values()];
+  }
+
   all(): readonly FigurePlace[] {
     const places = [...this.#ofFrontMatter.values(), ...[...this.#byPiece.values()].flat()];
     return places.sort((a, b) => a.compare(b));
