@@ -4,6 +4,7 @@ import { check as allowReason } from "./allow-reason.ts";
 import { check as allowUnused } from "./allow-unused.ts";
 import type { Check } from "./check.ts";
 import { check as circularFigure } from "./circular-figure.ts";
+import { check as coilWire } from "./coil-wire.ts";
 import { check as countMismatch } from "./count-mismatch.ts";
 import { check as designatorSyntax } from "./designator-syntax.ts";
 import { check as doubtfulMention } from "./doubtful-mention.ts";
@@ -21,6 +22,7 @@ import { check as headingEmpty } from "./heading-empty.ts";
 import { check as heightOrder } from "./height-order.ts";
 import { check as heldBackPart } from "./held-back-part.ts";
 import { check as holeSize } from "./hole-size.ts";
+import { check as leadBend } from "./lead-bend.ts";
 import { check as longStep } from "./long-step.ts";
 import { check as lookAlike } from "./look-alike.ts";
 import { check as madeLate } from "./made-late.ts";
@@ -30,6 +32,7 @@ import { check as missingPart } from "./missing-part.ts";
 import { check as notFittedPart } from "./not-fitted-part.ts";
 import { check as notImperative } from "./not-imperative.ts";
 import { check as numberUnit } from "./number-unit.ts";
+import { check as overload } from "./overload.ts";
 import { check as polarityNote } from "./polarity-note.ts";
 import { check as powerUpMissing } from "./power-up-missing.ts";
 import { check as powerUpOrder } from "./power-up-order.ts";
@@ -95,6 +98,9 @@ export const CHECKS: readonly Check[] = [
   readingTolerance,
   formulaRange,
   screwLength,
+  overload,
+  coilWire,
+  leadBend,
   torqueLimit,
   holeSize,
   unreadableList,
