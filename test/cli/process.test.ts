@@ -432,6 +432,48 @@ test("kitquill lsp --stdio answers an editor and ends with it", async () => {
   expect(status).toBe(0);
 });
 
+describe("kitquill list hazards", () => {
+  const cautious = `---
+parts: parts.csv
+---
+
+## Case
+
+> **WARNING: moving parts.** Drills catch. Clamp the work.
+
+1. Drill the lid.
+2. Brush it with acetone.
+
+> **CAUTION: fumes.** They hurt. Air the room.
+
+<!-- allow hazard-missing: cut with scissors -->
+
+3. Trim the leads.
+`;
+
+  test("tells what brings each hazard and which note covers it", async () => {
+    const folder = cli.folder({ "guide.md": cautious, "parts.csv": parts });
+    const { code, out } = await cli.run(folder, "list", "hazards", "guide.md", "--format", "json");
+    expect(code).toBe(0);
+    const rows: Record<string, unknown>[] = JSON.parse(out);
+    expect(
+      rows.map(({ step, hazard, state, line, noteLine }) => [step, hazard, state, line, noteLine]),
+    ).toEqual([
+      ["1.1", "moving parts", "covered", 9, 7],
+      ["1.1", "eye injury", "missing", 9, null],
+      ["1.2", "fire", "missing", 10, null],
+      ["1.2", "fumes", "late", 10, 12],
+      ["1.3", "eye injury", "allowed", 16, null],
+    ]);
+    expect(rows[0]).toMatchObject({
+      evidence: 'drills ("Drill the lid")',
+      note: "WARNING: moving parts",
+      file: "guide.md",
+      noteFile: "guide.md",
+    });
+  });
+});
+
 describe("kitquill start", () => {
   test("prints a guide that checks clean", async () => {
     const folder = cli.folder({ "kits/wren-parts.csv": parts });
