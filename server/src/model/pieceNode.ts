@@ -112,7 +112,8 @@ export class PieceNode implements GuidePiece {
   boardAfter: string | undefined;
   order = 0;
   readonly entries: Entry[] = [];
-  opensStage = false;
+  /** The headings and their places among the entries. */
+  readonly headings: { readonly place: number; readonly fact: HeadingFact }[] = [];
   readonly steps: StepNode[] = [];
   readonly marks: MarkNode[] = [];
   readonly labels: Label[] = [];
@@ -196,7 +197,7 @@ export class PieceNode implements GuidePiece {
         if (fact.level === 1) this.entries.push({ kind: "title" });
         if (fact.level === 2) {
           this.boardAfter = undefined;
-          this.opensStage = true;
+          this.headings.push({ place: this.entries.length, fact });
           this.entries.push({ kind: "heading", fact });
         }
         return;

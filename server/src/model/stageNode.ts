@@ -141,15 +141,12 @@ export function buildStages(
   };
   for (const piece of pieces) {
     let from = 0;
-    if (piece.opensStage) {
-      for (const [index, entry] of piece.entries.entries()) {
-        if (entry.kind !== "heading") continue;
-        if (index > from) slices.push({ piece, from, to: index, uses: piece.uses });
-        if (heading || slices.some(holdsMoreThanText)) close();
-        heading = { piece, fact: entry.fact };
-        slices = [];
-        from = index;
-      }
+    for (const { place, fact } of piece.headings) {
+      if (place > from) slices.push({ piece, from, to: place, uses: piece.uses });
+      if (heading || slices.some(holdsMoreThanText)) close();
+      heading = { piece, fact };
+      slices = [];
+      from = place;
     }
     const to = piece.entries.length;
     if (to > from) slices.push({ piece, from, to, uses: piece.uses });
