@@ -9,6 +9,7 @@ import type { Span } from "../text/span.ts";
 import { escapeMarkdown } from "./escape.ts";
 import { hoverOfFigure } from "./figure/figureHover.ts";
 import { hoverOfNote } from "./noteHover.ts";
+import { loads } from "./part/loads.ts";
 import { markings } from "./part/markings.ts";
 import { stands } from "./part/stands.ts";
 import { isPart, type Subject, subjectInGuide, subjectInList } from "./subject.ts";
@@ -85,7 +86,7 @@ function describeLine(line: ListLine, supplies: readonly Supply[], guide: GuideS
   if (known.length > 0) paragraphs.push(known.map((text) => escapeMarkdown(text!)).join(" · "));
   const first = parts[0];
   if (first) {
-    const ratings = [stands(first), markings(first)].map(escapeMarkdown);
+    const ratings = [stands(first), loads(first, guide), markings(first)].map(escapeMarkdown);
     paragraphs.push(...ratings, heightOf(first), standing(first));
   }
   paragraphs.push(whatSteps(supplies, guide));

@@ -14,6 +14,7 @@ import { conversions } from "./conversions.ts";
 import { figureAt } from "./figureAt.ts";
 import { origins, placeText } from "./origin.ts";
 import { loadsOf } from "./rail.ts";
+import { shopNote } from "./shopNotes.ts";
 import { workings } from "./workings.ts";
 
 export function hoverOfFigure(guide: GuideState, uri: string, offset: number): Hover | undefined {
@@ -40,7 +41,13 @@ export function hoverOfFigure(guide: GuideState, uri: string, offset: number): H
 function describe(figure: GuideFigure, guide: GuideState): string {
   const value = figure.evaluation?.value;
   const paragraphs = value
-    ? [heading(figure, value), limits(figure, value), formula(figure, guide), others(figure, value)]
+    ? [
+        heading(figure, value),
+        limits(figure, value),
+        formula(figure, guide),
+        others(figure, value),
+        escapeMarkdown(shopNote(figure, guide)),
+      ]
     : [`**${title(figure)}** has no value: ${escapeMarkdown(reason(figure))}`];
   const lines = [...origins(figure, guide), ...(figure.isRail ? loadsOf(figure, guide) : [])];
   if (lines.length > 0) paragraphs.push(lines.join("\n"));
