@@ -297,7 +297,8 @@ class Digester {
   }
 }
 
-function movesParts(node: Parent): "yes" | "maybe" | "no" {
+/** Whether a mark in the block moves parts, so that it is a step; of bare words the parts list decides. */
+export function movesParts(node: Parent): "yes" | "maybe" | "no" {
   let answer: "maybe" | "no" = "no";
   for (const child of node.children as Nodes[]) {
     const here = childMovesParts(child);

@@ -1,4 +1,4 @@
-/** How a part is marked, in words for a hover: its colour bands and the codes printed on it. */
+/** How a part is marked: its colour bands and the codes printed on it, also in words for a hover. */
 import { kindOf } from "../../model/partKind.ts";
 import type { Part } from "../../model/parts.ts";
 import { chipHeight } from "../../trade/chipSizes.ts";
@@ -6,42 +6,59 @@ import { bandsFor, type Colour, valueBands } from "../../trade/marking/colours.t
 import { eia96, figureCode } from "../../trade/marking/figureCode.ts";
 import { letterCode } from "../../trade/marking/letterCode.ts";
 
-/** One paragraph, or empty where nothing is known. */
-export function markings(part: Part): string {
+export interface Marking {
+  /** The ways in which its bands can be: one where the tolerance is known, else without its band. */
+  readonly bands: readonly (readonly Colour[])[];
+  /** Tolerance in per cent that the last band stands for. */
+  readonly percent: number | undefined;
+  /** Codes that may be printed on it, the likeliest first. */
+  readonly printed: readonly string[];
+}
+
+const UNMARKED: Marking = { bands: [], percent: undefined, printed: [] };
+
+export function markingOf(part: Part): Marking {
   const { value } = part.line;
-  if (!value) return "";
+  if (!value) return UNMARKED;
   const kind = kindOf(part);
   const isChip = chipHeight(part.line.cells.package?.text ?? "", kind) !== undefined;
   if (kind === "resistor" && value.unit === "Ω") {
     return isChip ? printed(chipResistor(value.amount)) : wiredResistor(part, value.amount);
   }
   // Ceramic chips carry no mark.
-  if (kind === "capacitor" && value.unit === "F" && !isChip)
+  if (kind === "capacitor" && value.unit === "F" && !isChip) {
     return printed(capacitor(value.amount));
-  return kind === "inductor" && value.unit === "H" ? printed(inductor(value.amount)) : "";
+  }
+  return kind === "inductor" && value.unit === "H" ? printed(inductor(value.amount)) : UNMARKED;
 }
 
-function wiredResistor({ line }: Part, ohms: number): string {
-  const percent = /^(\d+(?:\.\d+)?) %$/.exec(line.tolerance ?? "")?.[1];
-  const code = printed([letterCode(ohms, "Ω")]);
-  return [bandWords(ohms, percent), code].filter((text) => text !== "").join(" ");
+/** One paragraph, or empty where nothing is known. */
+export function markings(part: Part): string {
+  const { bands, percent, printed } = markingOf(part);
+  const codes = printed.length > 0 ? `Printed: ${printed.join(", ")}.` : "";
+  return [bandWords(bands, percent), codes].filter((text) => text !== "").join(" ");
 }
 
 /** The tolerance band stands apart, as it does on the part. */
-function bandWords(ohms: number, percent: string | undefined): string {
-  const bands = bandsFor(ohms, percent === undefined ? undefined : Number(percent));
-  if (percent !== undefined && bands && ohms > 0) {
-    return `Bands: ${bands.slice(0, -1).join(" ")}, ${bands.at(-1)} (${percent} %).`;
+function bandWords(ways: Marking["bands"], percent: number | undefined): string {
+  const [first] = ways;
+  if (!first) return "";
+  if (percent !== undefined) {
+    return `Bands: ${first.slice(0, -1).join(" ")}, ${first.at(-1)} (${percent} %).`;
   }
-  if (ohms === 0) return "Bands: one, black.";
-  const ways = [valueBands(ohms, 2), valueBands(ohms, 3)].filter((one) => one !== undefined);
-  return ways.length > 0
-    ? `Bands: ${ways.map(words).join(", or ")}, and one for the tolerance.`
-    : "";
+  if (first.length === 1) return `Bands: one, ${first[0]}.`;
+  const words = ways.map((bands) => bands.join(" ")).join(", or ");
+  return `Bands: ${words}, and one for the tolerance.`;
 }
 
-function words(bands: readonly Colour[]): string {
-  return bands.join(" ");
+function wiredResistor({ line }: Part, ohms: number): Marking {
+  const text = /^(\d+(?:\.\d+)?) %$/.exec(line.tolerance ?? "")?.[1];
+  const known = text === undefined ? undefined : bandsFor(ohms, Number(text));
+  const codes = distinct(letterCode(ohms, "Ω"));
+  if (ohms === 0) return { bands: [["black"]], percent: undefined, printed: codes };
+  if (known) return { bands: [known], percent: Number(text), printed: codes };
+  const ways = [valueBands(ohms, 2), valueBands(ohms, 3)].filter((one) => one !== undefined);
+  return { bands: ways, percent: undefined, printed: codes };
 }
 
 function chipResistor(ohms: number): readonly (string | undefined)[] {
@@ -62,7 +79,10 @@ function inductor(henry: number): readonly (string | undefined)[] {
   return [figureCode(henry * 1e6, 3), letterCode(henry, "H")];
 }
 
-function printed(codes: readonly (string | undefined)[]): string {
-  const known = [...new Set(codes.filter((code) => code !== undefined))];
-  return known.length > 0 ? `Printed: ${known.join(", ")}.` : "";
+function printed(codes: readonly (string | undefined)[]): Marking {
+  return { bands: [], percent: undefined, printed: distinct(...codes) };
+}
+
+function distinct(...codes: readonly (string | undefined)[]): readonly string[] {
+  return [...new Set(codes.filter((code) => code !== undefined))];
 }

@@ -1,0 +1,159 @@
+/** Fills the holes of a piece with HTML: the one place where they get their content. */
+import type { GuideState } from "../../model/guideState.ts";
+import type { PieceNode, StepNode } from "../../model/pieceNode.ts";
+import type { Figure, PartMark } from "../../syntax/dialect.ts";
+import type { Language } from "../../text/language.ts";
+import type { FigureReader } from "../figures.ts";
+import { escapeHtml, numberId } from "../html.ts";
+import type { Hole, Picture, Template } from "../piece/holes.ts";
+import type { PageWords } from "../words/form.ts";
+import { filled } from "../words/words.ts";
+import { shownMark } from "./marks.ts";
+import { noteHead } from "./notes.ts";
+import { readingField } from "./readings.ts";
+import type { StepKeys } from "./stepKeys.ts";
+import { worksheet } from "./worksheet.ts";
+
+/** Where the pictures of the page come from. */
+export interface PictureSource {
+  /** The address to show, or undefined where there is no such picture. */
+  source(pageUri: string, url: string): string | undefined;
+}
+
+export interface FillContext {
+  readonly guide: GuideState;
+  readonly words: PageWords;
+  readonly language: Language;
+  readonly figures: FigureReader;
+  readonly pictures: PictureSource;
+  readonly keys: StepKeys;
+  /** Footnotes in the order in which they are first named. */
+  readonly footnotes: Footnotes;
+  /** An id that nothing else on the page has. */
+  freshId(): string;
+}
+
+/** Numbers footnotes as they come. */
+export class Footnotes {
+  readonly order: { readonly pageUri: string; readonly identifier: string }[] = [];
+
+  number(pageUri: string, identifier: string): number {
+    const same = (one: (typeof this.order)[number]) =>
+      one.pageUri === pageUri && one.identifier === identifier;
+    const index = this.order.findIndex(same);
+    return index >= 0 ? index + 1 : this.order.push({ pageUri, identifier });
+  }
+}
+
+export class Filler {
+  readonly #context: FillContext;
+  readonly #piece: PieceNode;
+
+  constructor(context: FillContext, piece: PieceNode) {
+    this.#context = context;
+    this.#piece = piece;
+  }
+
+  fill(template: Template): string {
+    return template.map((part) => (typeof part === "string" ? part : this.#hole(part))).join("");
+  }
+
+  #hole(hole: Hole): string {
+    const { words, language } = this.#context;
+    switch (hole.kind) {
+      case "tick":
+        return this.#tick(hole.start, hole.as);
+      case "mark":
+        return this.#mark(hole.mark);
+      case "mention":
+        return this.#mention(hole.name);
+      case "figure":
+        return this.#figure(hole.figure);
+      case "reading":
+        return readingField(this.#context.figures.reading(hole.figure), words, this.#context);
+      case "worksheet":
+        return worksheet(hole.mark, this.#piece, this.#context);
+      case "noteHead":
+        return noteHead(hole, this.#piece, language);
+      case "picture":
+        return this.#picture(hole);
+      case "footnote":
+        return this.#footnote(hole.identifier);
+    }
+  }
+
+  #tick(start: number, as: "inline" | "cell"): string {
+    const step = this.#piece.steps.find((one) => one.fact.span.start === start);
+    if (as === "cell") return `<td class="stepcell">${step ? this.#label(step, true) : ""}</td>`;
+    return step ? this.#label(step, true) : "";
+  }
+
+  /** Number and box of a step. */
+  label(step: StepNode): string {
+    return this.#label(step, false);
+  }
+
+  /** Steps with a margin of their own have their id there. */
+  #label(step: StepNode, hasId: boolean): string {
+    const { words, keys } = this.#context;
+    const { number } = step;
+    const id = hasId ? ` id="step-${numberId(number)}"` : "";
+    const done = escapeHtml(filled(words.stepDone, number));
+    return `<label class="tick"${id}><span class="number">${number}</span><input type="checkbox" data-step="${keys.of(step)}" aria-label="${done}"></label>`;
+  }
+
+  #mark(mark: PartMark): string {
+    const { guide, words } = this.#context;
+    const shown = shownMark(mark, this.#piece, guide, words);
+    switch (shown.kind) {
+      case "nothing":
+        return "";
+      case "text":
+        return escapeHtml(shown.text);
+      case "thing":
+        return `<span class="thing">${escapeHtml(shown.text)}</span>`;
+      case "see": {
+        const text = escapeHtml(shown.text);
+        return shown.step ? `<a href="#step-${numberId(shown.step)}">${text}</a>` : text;
+      }
+      case "items": {
+        const items = shown.items.map((item) => `<span class="ref">${escapeHtml(item)}</span>`);
+        const stated = shown.stated ? ` = ${escapeHtml(shown.stated)}` : "";
+        return items.join(", ") + stated;
+      }
+    }
+  }
+
+  #mention(name: string): string {
+    const known = this.#context.guide.find(name) !== undefined;
+    return known ? `<span class="ref">${escapeHtml(name)}</span>` : escapeHtml(name);
+  }
+
+  /** The value; its range opens on demand, without a script. */
+  #figure(figure: Figure): string {
+    const { text, range } = this.#context.figures.shown(figure);
+    if (!range) return `<span class="figure">${escapeHtml(text)}</span>`;
+    const id = this.#context.freshId();
+    return `<button type="button" class="figure" popovertarget="${id}">${escapeHtml(text)}</button><span class="range" id="${id}" popover>${escapeHtml(range)}</span>`;
+  }
+
+  #picture({ url, alt, title, width }: Picture): string {
+    const { pictures, words } = this.#context;
+    const shown = escapeHtml(alt || url);
+    if (/^https?:/i.test(url)) {
+      return `<a href="${escapeHtml(url)}" rel="noreferrer">${escapeHtml(words.pictureElsewhere).replace("#", () => shown)}</a>`;
+    }
+    const source = pictures.source(this.#piece.page.uri, url);
+    if (source === undefined) {
+      return `<span class="missing">${escapeHtml(words.pictureMissing).replace("#", () => shown)}</span>`;
+    }
+    const hint = title ? ` title="${escapeHtml(title)}"` : "";
+    const size = width ? ` width="${width}"` : "";
+    return `<img src="${escapeHtml(source)}" alt="${escapeHtml(alt)}"${hint}${size}>`;
+  }
+
+  #footnote(identifier: string): string {
+    const number = this.#context.footnotes.number(this.#piece.page.uri, identifier);
+    return `<sup><a href="#note-${number}">${number}</a></sup>`;
+  }
+}
