@@ -1,7 +1,9 @@
 /** The tests that need no editor; those in test/editor have a configuration of their own. */
 import { defineConfig } from "vitest/config";
+import { pageVitePlugin } from "./scripts/pageModule.mjs";
 
 export default defineConfig({
+  plugins: [pageVitePlugin],
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/editor/**", "**/node_modules/**"],

@@ -4,6 +4,7 @@
 import { chmodSync, existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { pagePlugin } from "./pageModule.mjs";
 import { ROOT } from "./run.mjs";
 
 /** CommonJS packages inside an ES module still call require. */
@@ -90,7 +91,7 @@ export async function build({ minify = false, watch = false } = {}) {
       logLevel: "warning",
       // Licences of what is bundled go into the package as one file (licences.mjs).
       legalComments: "none",
-      plugins: [loadLater, report(bundle)],
+      plugins: [loadLater, pagePlugin, report(bundle)],
     };
     if (watch) await (await esbuild.context(options)).watch();
     else await esbuild.build(options);

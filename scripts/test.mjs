@@ -64,6 +64,9 @@ try {
   mkdirSync(RESULTS, { recursive: true });
   await gate("lint", () => node("node_modules/@biomejs/biome/bin/biome", ["check", "."]));
   await gate("types", () => node("node_modules/typescript/bin/tsc", ["--noEmit"]));
+  await gate("types of the page", () =>
+    node("node_modules/typescript/bin/tsc", ["--noEmit", "-p", "page"]),
+  );
   await gate("build", () => node("scripts/build.mjs"));
   await vitest("tests", "vitest.config.ts");
   await editorTests();

@@ -21,6 +21,7 @@ export async function importsIn(folder: string): Promise<Import[]> {
     format: "esm",
     platform: "node",
     packages: "external",
+    external: ["virtual:*"],
     outdir: "unused",
     logLevel: "error",
     plugins: [keepTypeImports],

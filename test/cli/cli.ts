@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import { pagePlugin } from "../../scripts/pageModule.mjs";
 
 export interface Outcome {
   readonly code: number | null;
@@ -29,6 +30,7 @@ export class Cli {
       absWorkingDir: ROOT,
       bundle: true,
       logLevel: "error",
+      plugins: [pagePlugin],
     });
     return cli;
   }

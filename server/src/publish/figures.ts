@@ -1,118 +1,86 @@
-/** What a figure shows to a reader: its value, and on demand the range that it can have. */
-import { evaluate } from "../quantity/evaluation/evaluate.ts";
-import type { FigureValue } from "../quantity/evaluation/value.ts";
-import { parseExpression } from "../quantity/expression/parse.ts";
-import { endsOf, figuresOf, printAmount } from "../quantity/printing.ts";
-import { FigureError } from "../quantity/problem.ts";
-import type { Figure, StatedText } from "../syntax/dialect.ts";
-import type { FrontMatter } from "../syntax/frontMatter.ts";
-import { TRADE_FUNCTIONS } from "../trade/functions/all.ts";
+/** What figures show to a reader: values, on demand with range and origin, and readings as fields. */
+import type { GuideFigure } from "../model/figures/figure.ts";
+import type { GuideState } from "../model/guideState.ts";
+import type { PieceNode } from "../model/pieceNode.ts";
+import { figuresOf, printAmount, printLimits, printValue } from "../quantity/printing.ts";
+import type { Figure, Reading } from "../syntax/dialect.ts";
 
 export interface ShownFigure {
   readonly text: string;
-  /** The range of the value; undefined where it has none. */
-  readonly range: string | undefined;
+  /** Its range, and what it is computed from; empty where it is just what it says. */
+  readonly details: readonly string[];
 }
 
 /** A reading as a field: its limits as numbers in the unit that the builder enters. */
 export interface ShownReading {
+  /** `V(TP1)` */
   readonly name: string;
   readonly unit: string;
   readonly low: number | undefined;
   readonly high: number | undefined;
-  /** The limits with their unit. */
+  /** `unknown`: the limits cannot be computed and stand as written. */
   readonly limit: "below" | "above" | "between" | "unknown";
+  /** The limits with their unit, the lower first. */
   readonly ends: readonly string[];
 }
 
-const CONTEXT = { functions: TRADE_FUNCTIONS, isBoard: () => false };
-
-/** Names stand for nothing here: readings state their limits as plain quantities. */
-const NO_NAMES = {
-  functions: TRADE_FUNCTIONS,
-  resolve: () => undefined,
-  unknown: ({ span }: { readonly span: { readonly start: number; readonly end: number } }) =>
-    new FigureError({ kind: "name", span, message: "" }),
-};
-
-export class FigureReader {
-  readonly #given: ReadonlyMap<string, string>;
-
-  constructor({ supply, figures }: FrontMatter) {
-    this.#given = new Map([...supply, ...figures].map(({ name, value }) => [name, value]));
-  }
-
-  shown(figure: Figure): ShownFigure {
-    if (figure.reading) return { text: this.#readingText(figure), range: undefined };
-    const { name, expression, stated, tolerance } = figure;
-    if (stated) return { text: stated.text, range: undefined };
-    const text = expression?.text ?? this.#given.get(name!.text) ?? name!.text;
-    const value = quantityOf(text, tolerance?.text);
-    if (!value) return { text: tolerance ? `${text} ± ${tolerance.text}` : text, range: undefined };
-    const shown = printAmount(value.nominal, value.unit, figuresOf(value));
-    const range = value.min === value.max ? undefined : rangeOf(value).join(" … ");
-    return { text: shown, range };
-  }
-
-  reading({ name, reading }: Figure): ShownReading {
-    const { limit, value, tolerance, upTo } = reading!;
-    const first = quantityOf(value.text, tolerance?.text);
-    const last = upTo ? quantityOf(upTo.text, undefined) : first;
-    const unknown = {
-      name: name!.text,
-      unit: "",
-      low: undefined,
-      high: undefined,
-      limit: "unknown",
-      ends: [limitText(value, tolerance, upTo)],
-    } as const;
-    if (!first || !last) return unknown;
-    const low = limit === "below" ? undefined : first.min;
-    const high = limit === "above" ? undefined : last.max;
-    const { unit, scale } = displayUnit(
-      Math.max(Math.abs(low ?? 0), Math.abs(high ?? 0)),
-      first.unit,
-    );
-    const figures = Math.max(figuresOf(first), figuresOf(last));
-    const ends = [low, high].flatMap((end) =>
-      end === undefined ? [] : [printAmount(end, first.unit, figures)],
-    );
-    return {
-      name: name!.text,
-      unit,
-      low: low === undefined ? undefined : scaled(low, scale),
-      high: high === undefined ? undefined : scaled(high, scale),
-      limit: limit === "value" ? "between" : limit,
-      ends,
-    };
-  }
-
-  #readingText(figure: Figure): string {
-    const { value, tolerance, upTo, limit } = figure.reading!;
-    const sign = limit === "below" ? "< " : limit === "above" ? "> " : "";
-    return sign + limitText(value, tolerance, upTo);
-  }
+export function shownFigure(figure: Figure, piece: PieceNode, guide: GuideState): ShownFigure {
+  const { name, expression, stated, tolerance, reading } = figure;
+  if (reading) return { text: readingText(reading), details: [] };
+  const place = placeOf(figure, piece, guide);
+  const value = place?.evaluation?.value;
+  const written = tolerance ? `${expression?.text} ± ${tolerance.text}` : expression?.text;
+  if (!place || !value) return { text: stated?.text ?? written ?? name?.text ?? "", details: [] };
+  const isQuantity = place.formula?.isQuantity ?? false;
+  const text = stated?.text ?? (isQuantity ? expression!.text : printValue(value));
+  const range = value.min === value.max ? [] : [printLimits(value)];
+  // Of a name that is recalled the reader gets what it was defined with.
+  const origin = place.definition && place.definition !== place ? place.definition.figure : figure;
+  const isSum = !(place.definition?.formula ?? place.formula)?.isQuantity;
+  return { text, details: isSum ? [...range, originText(origin)] : range };
 }
 
-function limitText(value: StatedText, tolerance?: StatedText, upTo?: StatedText): string {
+function originText({ name, expression }: Figure): string {
+  const sum = expression?.text ?? "";
+  return name && sum !== name.text ? `${name.text} = ${sum}` : sum;
+}
+
+export function shownReading(figure: Figure, piece: PieceNode, guide: GuideState): ShownReading {
+  const reading = figure.reading!;
+  const name = figure.name!.text;
+  const value = placeOf(figure, piece, guide)?.evaluation?.value;
+  if (!value) {
+    const ends = [limitText(reading)];
+    return { name, unit: "", low: undefined, high: undefined, limit: "unknown", ends };
+  }
+  const low = reading.limit === "below" ? undefined : value.min;
+  const high = reading.limit === "above" ? undefined : value.max;
+  const largest = Math.max(Math.abs(low ?? 0), Math.abs(high ?? 0));
+  const { unit, scale } = displayUnit(largest, value.unit);
+  const ends = [low, high].filter((end) => end !== undefined);
+  return {
+    name,
+    unit,
+    low: low === undefined ? undefined : scaled(low, scale),
+    high: high === undefined ? undefined : scaled(high, scale),
+    limit: reading.limit === "value" ? "between" : reading.limit,
+    ends: ends.map((end) => printAmount(end, value.unit, Math.max(3, figuresOf(value)))),
+  };
+}
+
+function placeOf(figure: Figure, piece: PieceNode, guide: GuideState): GuideFigure | undefined {
+  const { start } = figure.span;
+  return guide.figures.ofPiece(piece).find((one) => one.figure.span.start === start);
+}
+
+function readingText(reading: Reading): string {
+  const sign = { below: "< ", above: "> ", value: "", between: "" }[reading.limit];
+  return sign + limitText(reading);
+}
+
+function limitText({ value, tolerance, upTo }: Reading): string {
   if (upTo) return `${value.text} … ${upTo.text}`;
   return tolerance ? `${value.text} ± ${tolerance.text}` : value.text;
-}
-
-function quantityOf(text: string, tolerance: string | undefined): FigureValue | undefined {
-  const [plain, given] = text.split("±");
-  const share = tolerance ?? given?.trim();
-  return evaluate(
-    {
-      value: parseExpression(plain!.trim(), CONTEXT),
-      ...(share !== undefined && { tolerance: parseExpression(share, CONTEXT) }),
-    },
-    NO_NAMES,
-  ).value;
-}
-
-function rangeOf(value: FigureValue): readonly string[] {
-  return endsOf(value.min, value.max, value.unit, figuresOf(value));
 }
 
 /** The unit with the prefix that suits the amount, and how many of the plain unit it is. */
@@ -120,7 +88,6 @@ function displayUnit(amount: number, unit: string): { unit: string; scale: numbe
   const [digits, shown] = printAmount(amount, unit, 15).split("\u00a0");
   const number = Number(digits!.replace("\u2212", "-").replace(/\u202f/g, ""));
   if (shown === undefined || !(number > 0)) return { unit: shown ?? "", scale: 1 };
-  // A power of ten, or one for units that take no prefix.
   return { unit: shown, scale: Number((amount / number).toPrecision(6)) };
 }
 

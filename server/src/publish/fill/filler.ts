@@ -3,7 +3,7 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode, StepNode } from "../../model/pieceNode.ts";
 import type { Figure, PartMark } from "../../syntax/dialect.ts";
 import type { Language } from "../../text/language.ts";
-import type { FigureReader } from "../figures.ts";
+import { shownFigure, shownReading } from "../figures.ts";
 import { escapeHtml, numberId } from "../html.ts";
 import type { Hole, Picture, Template } from "../piece/holes.ts";
 import type { PageWords } from "../words/form.ts";
@@ -24,7 +24,6 @@ export interface FillContext {
   readonly guide: GuideState;
   readonly words: PageWords;
   readonly language: Language;
-  readonly figures: FigureReader;
   readonly pictures: PictureSource;
   readonly keys: StepKeys;
   /** Footnotes in the order in which they are first named. */
@@ -59,7 +58,7 @@ export class Filler {
   }
 
   #hole(hole: Hole): string {
-    const { words, language } = this.#context;
+    const { language } = this.#context;
     switch (hole.kind) {
       case "tick":
         return this.#tick(hole.start, hole.as);
@@ -70,7 +69,7 @@ export class Filler {
       case "figure":
         return this.#figure(hole.figure);
       case "reading":
-        return readingField(this.#context.figures.reading(hole.figure), words, this.#context);
+        return this.#reading(hole.figure);
       case "worksheet":
         return worksheet(hole.mark, this.#piece, this.#context);
       case "noteHead":
@@ -131,10 +130,16 @@ export class Filler {
 
   /** The value; its range opens on demand, without a script. */
   #figure(figure: Figure): string {
-    const { text, range } = this.#context.figures.shown(figure);
-    if (!range) return `<span class="figure">${escapeHtml(text)}</span>`;
+    const { text, details } = shownFigure(figure, this.#piece, this.#context.guide);
+    if (details.length === 0) return `<span class="figure">${escapeHtml(text)}</span>`;
     const id = this.#context.freshId();
-    return `<button type="button" class="figure" popovertarget="${id}">${escapeHtml(text)}</button><span class="range" id="${id}" popover>${escapeHtml(range)}</span>`;
+    const lines = details.map(escapeHtml).join("<br>");
+    return `<button type="button" class="figure" popovertarget="${id}">${escapeHtml(text)}</button><span class="details" id="${id}" popover>${lines}</span>`;
+  }
+
+  #reading(figure: Figure): string {
+    const reading = shownReading(figure, this.#piece, this.#context.guide);
+    return readingField(reading, this.#context.words, this.#context.freshId());
   }
 
   #picture({ url, alt, title, width }: Picture): string {

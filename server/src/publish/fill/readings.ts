@@ -9,13 +9,8 @@ export function limitWords({ limit, ends }: ShownReading, words: PageWords): str
   return limit === "unknown" ? ends.join(" ") : filled(words.reading[limit], ...ends);
 }
 
-export function readingField(
-  reading: ShownReading,
-  words: PageWords,
-  ids: { freshId(): string },
-): string {
+export function readingField(reading: ShownReading, words: PageWords, id: string): string {
   const { name, unit, low, high } = reading;
-  const id = ids.freshId();
   const limits = [
     low === undefined ? "" : ` data-low="${low}"`,
     high === undefined ? "" : ` data-high="${high}"`,

@@ -1,0 +1,53 @@
+// The published page's script and style as a module of texts, for esbuild and for vite. Always
+// minified, so that a page is the same whichever build has made it.
+import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { build, transform } from "esbuild";
+import { ROOT } from "./run.mjs";
+
+const NAME = "virtual:page";
+
+async function pageModule() {
+  const { outputFiles } = await build({
+    entryPoints: [join(ROOT, "page/src/main.ts")],
+    absWorkingDir: ROOT,
+    bundle: true,
+    write: false,
+    minify: true,
+    charset: "utf8",
+    platform: "browser",
+    target: "es2022",
+    format: "iife",
+    logLevel: "error",
+  });
+  // `</script` in a text of it would end the script.
+  const script = outputFiles[0].text.trim().replaceAll("</", "<\\/");
+  const css = await readFile(join(ROOT, "page/page.css"), "utf8");
+  const { code: style } = await transform(css, { loader: "css", minify: true, charset: "utf8" });
+  const hash = `sha256-${createHash("sha256").update(script).digest("base64")}`;
+  const texts = { SCRIPT: script, SCRIPT_HASH: hash, STYLE: style };
+  return Object.entries(texts)
+    .map(([name, text]) => `export const ${name} = ${JSON.stringify(text)};`)
+    .join("\n");
+}
+
+/** For esbuild. */
+export const pagePlugin = {
+  name: "page",
+  setup(builder) {
+    builder.onResolve({ filter: /^virtual:page$/ }, ({ path }) => ({ path, namespace: "page" }));
+    builder.onLoad({ filter: /.*/, namespace: "page" }, async () => ({
+      contents: await pageModule(),
+      loader: "js",
+      watchDirs: [join(ROOT, "page"), join(ROOT, "page/src")],
+    }));
+  },
+};
+
+/** For vite and vitest. */
+export const pageVitePlugin = {
+  name: "page",
+  resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
+  load: (id) => (id === `\0${NAME}` ? pageModule() : undefined),
+};
