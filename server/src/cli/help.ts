@@ -10,6 +10,7 @@ Usage:
   kitquill list tools GUIDE           the tools and consumables, and the steps that need them
   kitquill list hazards GUIDE         what brings a hazard, and which note covers it
   kitquill list columns LIST          what each column of a parts list was taken for
+  kitquill publish GUIDE              write what builder and packer need
   kitquill start LIST                 begin a guide from its parts list
   kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
   kitquill lsp --stdio                serve an editor (Language Server Protocol)
@@ -56,6 +57,22 @@ Options:
   --help
 `;
 
+const publish = `Publishes a guide: what the builder, the packer and the shop need, all from one source.
+
+Usage: kitquill publish GUIDE [options]
+
+Options:
+  --out DIR           the folder to write to; else one beside the guide, named after it
+  --only LIST         some of it, by commas: guide
+  --pictures WHERE    inside (default): in the page itself; beside: in a folder beside it
+  --force             publish in spite of errors, and replace files that Kitquill did not make
+  --lists-outside     also read parts lists outside the repository or folder
+  --help
+
+Errors that \`kitquill check\` finds stop it. Ends with 0 when all was written, 1 when errors stopped
+it, 2 when the input, the arguments or the folder cannot be used.
+`;
+
 const start = `Begins a guide from its parts list: every part in a step, lowest first, to be worded by you.
 
 Usage:
@@ -92,6 +109,6 @@ Options:
   --help
 `;
 
-export const HELP = { kitquill, check, list, start, adopt, lsp } as const;
+export const HELP = { kitquill, check, list, publish, start, adopt, lsp } as const;
 
 export type Topic = keyof typeof HELP;

@@ -7,6 +7,7 @@ import { check } from "./check.ts";
 import { HELP, type Topic } from "./help.ts";
 import { list } from "./list.ts";
 import { lsp } from "./lsp.ts";
+import { publish } from "./publish.ts";
 import { start } from "./start.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -18,6 +19,7 @@ type Command = (args: readonly string[], terminal: Terminal, cwd: string) => Pro
 const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = {
   check,
   list,
+  publish,
   start,
   adopt,
   lsp,

@@ -45,15 +45,23 @@ export class Pictures {
   #fileOf(pageUri: string, address: string): string | undefined {
     const key = `${pageUri}\n${address}`;
     if (this.#named.has(key)) return this.#named.get(key);
-    const resolved = resolveReference(pageUri, pathOf(address), {
-      folders: this.#context.folders,
-      outsideAllowed: false,
-    });
-    // What lies elsewhere is not looked for, so nothing is said of it.
-    const file = "uri" in resolved ? resolved.uri : undefined;
+    const file = pictureFile(pageUri, address, this.#context.folders);
     this.#named.set(key, file);
     return file;
   }
+}
+
+/**
+ * The file that a picture's address in a page names; undefined for one that lies elsewhere: it is not
+ * looked for, and nothing is said of it.
+ */
+export function pictureFile(
+  pageUri: string,
+  address: string,
+  folders: readonly string[],
+): string | undefined {
+  const resolved = resolveReference(pageUri, pathOf(address), { folders, outsideAllowed: false });
+  return "uri" in resolved ? resolved.uri : undefined;
 }
 
 /** An address without query and fragment, its percent signs decoded. */

@@ -93,6 +93,11 @@ export class Sources {
     return asking;
   }
 
+  /** The bytes of a picture; they are not kept. */
+  picture(uri: string): Promise<Wanted<Uint8Array>> {
+    return readFile(this.#files, uri);
+  }
+
   /** Lines of a text that may not be open, for counting places in it. */
   lines(uri: string, text: string): LineIndex {
     const known = this.#lines.get(uri);

@@ -1,0 +1,95 @@
+/** `kitquill publish`: writes what builder and packer need, from a guide that the checks let pass. */
+import { basename, dirname, extname, join, resolve } from "node:path";
+import { URI } from "vscode-uri";
+import { OUTPUTS, type Output } from "../publish/publication.ts";
+import { nearestWord } from "../text/nearest.ts";
+import { publishGuide } from "../workspace/publishing.ts";
+import { Sources } from "../workspace/sources.ts";
+import { type Arguments, choice, readArguments, UsageError } from "./arguments.ts";
+import { checkGuide, reportOf } from "./checking.ts";
+import { formatText } from "./formats/text.ts";
+import { diskFor, findInputs } from "./inputs.ts";
+import { obstacles, writeFiles } from "./outputFolder.ts";
+import type { ExitCode } from "./run.ts";
+import { shownPath } from "./shownPath.ts";
+import type { Terminal } from "./terminal.ts";
+
+const OPTIONS = {
+  out: "string",
+  only: "string",
+  pictures: "string",
+  force: "boolean",
+  "lists-outside": "boolean",
+  help: "boolean",
+} as const;
+
+export async function publish(
+  argv: readonly string[],
+  terminal: Terminal,
+  cwd: string,
+): Promise<ExitCode> {
+  const args = readArguments(argv, OPTIONS);
+  const [name, ...more] = args.positionals;
+  if (name === undefined || more.length > 0) {
+    throw new UsageError("`publish` needs the name of one guide.");
+  }
+  const outputs = outputsOf(args);
+  const picturesBeside = choice(args, "pictures", ["inside", "beside"]) === "beside";
+  const listsOutside = args.has("lists-outside");
+  const { guides, problems } = await findInputs([name], cwd, () => {});
+  if (problems.length > 0) throw new UsageError(problems.join("\n"));
+  if (guides.length > 1) throw new UsageError(`There are several guides in \`${name}\`. Name one.`);
+  const [input] = guides;
+  const disk = diskFor(input!, listsOutside);
+  const checked = await checkGuide(input!, disk, listsOutside);
+  if (!checked) throw new UsageError(`\`${name}\` is no guide.`);
+
+  const errors = checked.diagnoses.filter(({ severity }) => severity === "error");
+  if (errors.length > 0 && !args.has("force")) {
+    const report = reportOf(checked, cwd);
+    const findings = report.findings.filter(({ severity }) => severity === "error");
+    const told = { guides: [{ ...report, findings }], problems: [], fixed: undefined };
+    terminal.out(formatText(told, terminal));
+    terminal.err("kitquill: nothing was published. Mend the errors, or publish with `--force`.\n");
+    return 1;
+  }
+  const files = await publishGuide(
+    checked.guide,
+    { outputs, picturesBeside, errors: errors.length, folders: [input!.folder] },
+    new Sources(disk),
+  );
+  const folder = folderOf(args, input!.uri, cwd);
+  if (!args.has("force")) {
+    const found = await obstacles(folder, files);
+    if (found.length > 0) {
+      const advice = "Name another folder with `--out`, or replace it with `--force`.";
+      throw new UsageError(`nothing was published.\n${found.join("\n")}\n${advice}`);
+    }
+  }
+  await writeFiles(folder, files);
+  for (const file of files) {
+    terminal.out(`${shownPath(URI.file(join(folder, file.name)).toString(), cwd)}\n`);
+  }
+  return 0;
+}
+
+/** Beside the guide, named after it, unless the user says where. */
+function folderOf(args: Arguments, uri: string, cwd: string): string {
+  const out = args.value("out");
+  if (out !== undefined) return resolve(cwd, out);
+  const { fsPath } = URI.parse(uri);
+  return join(dirname(fsPath), `${basename(fsPath, extname(fsPath))}-published`);
+}
+
+function outputsOf(args: Arguments): readonly Output[] {
+  const only = args.value("only");
+  if (only === undefined) return OUTPUTS;
+  return only.split(",").map((text) => {
+    const name = text.trim();
+    const output = OUTPUTS.find((one) => one === name);
+    if (output) return output;
+    const meant = nearestWord(name, OUTPUTS);
+    const hint = meant ? `Did you mean \`${meant}\`?` : `It takes ${OUTPUTS.join(", ")}.`;
+    throw new UsageError(`\`--only\` does not take \`${name}\`. ${hint}`);
+  });
+}

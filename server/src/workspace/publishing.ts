@@ -1,0 +1,59 @@
+/** Publishes a guide that has been read: finds its pictures and writes the files of the publication. */
+import { URI, Utils } from "vscode-uri";
+import type { GuideState } from "../model/guideState.ts";
+import { InlinePictures, type LoadedPicture, PicturesBeside } from "../publish/pictures.ts";
+import { Templates } from "../publish/piece/templates.ts";
+import { type Output, type PublishedFile, publish } from "../publish/publication.ts";
+import { pictureFile } from "./pictures.ts";
+import type { Wanted } from "./sources.ts";
+
+export interface PublishRequest {
+  readonly outputs: readonly Output[];
+  readonly picturesBeside: boolean;
+  /** Errors that the checks found; the page says so. */
+  readonly errors: number;
+  /** Folders whose pictures may be read. */
+  readonly folders: readonly string[];
+}
+
+export interface PictureFiles {
+  picture(uri: string): Promise<Wanted<Uint8Array>>;
+}
+
+export async function publishGuide(
+  guide: GuideState,
+  request: PublishRequest,
+  files: PictureFiles,
+): Promise<PublishedFile[]> {
+  const templates = new Templates(guide);
+  const pictures = request.picturesBeside ? new PicturesBeside() : new InlinePictures();
+  for (const wanted of distinct(templates.pictures(guide.pieces))) {
+    const loaded = await load(wanted, request.folders, files);
+    if (loaded) pictures.add(loaded);
+  }
+  const { errors, outputs } = request;
+  const written = publish({ guide, templates, pictures, errors }, outputs);
+  if (pictures instanceof InlinePictures) return written;
+  const beside = [...pictures.files].map(([name, content]) => ({ name, content, mark: undefined }));
+  return [...written, ...beside];
+}
+
+interface Address {
+  readonly pageUri: string;
+  readonly url: string;
+}
+
+function distinct(addresses: readonly Address[]): Address[] {
+  return [...new Map(addresses.map((one) => [`${one.pageUri}\n${one.url}`, one])).values()];
+}
+
+async function load(
+  { pageUri, url }: Address,
+  folders: readonly string[],
+  files: PictureFiles,
+): Promise<LoadedPicture | undefined> {
+  const uri = pictureFile(pageUri, url, folders);
+  const read = uri === undefined ? undefined : await files.picture(uri);
+  if (read?.kind !== "found") return undefined;
+  return { pageUri, url, name: Utils.basename(URI.parse(uri!)), bytes: read.value };
+}
