@@ -42,7 +42,9 @@ export function blocksOf(
   };
   for (const flow of template.blocks) {
     const { kind, span, level } = flow;
-    const step = piece.steps.find((one) => one.fact.span.start === span.start);
+    const step = mayBeStep(flow)
+      ? piece.steps.find((one) => one.fact.span.start === span.start)
+      : undefined;
     if (kind === "heading" && (!step || level! < 3)) {
       close();
       blocks.push({ kind, level, start: span.start, html: filler.fill(flow.html) });
@@ -78,6 +80,13 @@ function ownContent({ kind, level, html, span }: FlowBlock): Template {
   return kind === "heading" ? [`<h${level}>`, ...rest, `</h${level}>`] : rest;
 }
 
+/** Blocks that are a step as a whole; tables and lists of bullets hold steps. */
+function mayBeStep({ kind }: FlowBlock): boolean {
+  return kind === "item" || kind === "heading" || kind === "paragraph";
+}
+
 function holdsSteps(piece: PieceNode, { span }: FlowBlock): boolean {
-  return piece.steps.some(({ fact }) => fact.span.start > span.start && fact.span.start < span.end);
+  return piece.steps.some(
+    ({ fact }) => fact.span.start >= span.start && fact.span.start < span.end,
+  );
 }

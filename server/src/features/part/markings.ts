@@ -15,7 +15,8 @@ export interface Marking {
   readonly printed: readonly string[];
 }
 
-const UNMARKED: Marking = { bands: [], percent: undefined, printed: [] };
+/** Of a part that shows nothing. */
+export const UNMARKED: Marking = { bands: [], percent: undefined, printed: [] };
 
 export function markingOf(part: Part): Marking {
   const { value } = part.line;

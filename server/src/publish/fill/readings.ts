@@ -16,5 +16,5 @@ export function readingField(reading: ShownReading, words: PageWords, id: string
     high === undefined ? "" : ` data-high="${high}"`,
   ].join("");
   const label = filled(words.reading.label, unit ? `${name} (${unit})` : name);
-  return `<div class="reading" data-reading="${escapeHtml(name)}"${limits}><label for="${id}" class="ref">${escapeHtml(name)}</label><input id="${id}" inputmode="decimal" autocomplete="off" aria-label="${escapeHtml(label)}" aria-describedby="${id}-l"><span class="unit">${escapeHtml(unit)}</span><span class="limits" id="${id}-l">${escapeHtml(limitWords(reading, words))}</span><output for="${id}" class="verdict"></output></div>`;
+  return `<div class="reading" data-reading="${escapeHtml(name)}"${limits}><label for="${id}" class="ref">${escapeHtml(name)}</label><input id="${id}" type="text" inputmode="decimal" autocomplete="off" aria-label="${escapeHtml(label)}" aria-describedby="${id}-l"><span class="unit">${escapeHtml(unit)}</span><span class="limits" id="${id}-l">${escapeHtml(limitWords(reading, words))}</span><output for="${id}" class="verdict"></output></div>`;
 }

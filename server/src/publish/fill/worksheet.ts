@@ -1,7 +1,7 @@
 /** The worksheet for picking matched sets: a field for each part supplied; the script picks. */
 import type { GuideState } from "../../model/guideState.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
-import type { Part } from "../../model/parts.ts";
+import { suppliedPieces } from "../../model/list/supplied.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import type { PartMark } from "../../syntax/dialect.ts";
 import { escapeHtml } from "../html.ts";
@@ -30,12 +30,8 @@ export function matchingOf(
   const parts = resolved?.items.flatMap(({ supplies }) => supplies) ?? [];
   const lines = new Set<ListLine>(parts.map(({ line }) => line));
   let lot = 0;
-  for (const line of lines) lot += suppliedOf(line, guide.partsOf(line));
+  for (const line of lines) lot += suppliedPieces(line, guide.partsOf(line).length).pieces;
   return { sets, size, lot: Math.max(lot, sets.length * size) };
-}
-
-function suppliedOf(line: ListLine, parts: readonly Part[]): number {
-  return (line.quantity ?? parts.length) + (line.spare ?? 0);
 }
 
 /** Most fields of a worksheet: more are picked with the command line. */
@@ -49,7 +45,7 @@ export function worksheet(mark: PartMark, piece: PieceNode, context: FillContext
   const title = filled(words.matching.title, sets.length === 1 ? size : `${sets.length} × ${size}`);
   const fields = Array.from({ length: lot }, (_, index) => {
     const label = escapeHtml(filled(words.matching.reading, index + 1));
-    return `<label><span class="number">${index + 1}</span><input inputmode="decimal" autocomplete="off" aria-label="${label}"></label>`;
+    return `<label><span class="number">${index + 1}</span><input type="text" inputmode="decimal" autocomplete="off" aria-label="${label}"></label>`;
   });
   const names = escapeHtml(JSON.stringify(sets));
   return `<div class="worksheet" role="group" aria-label="${escapeHtml(title)}" data-size="${size}" data-sets="${names}"><p class="worktitle">${escapeHtml(title)}</p><p>${escapeHtml(filled(words.matching.task, lot))}</p><div class="fields">${fields.join("")}</div><output class="picked"></output></div>`;

@@ -83,7 +83,7 @@ class GuidePage {
     for (const [index, piece] of this.#guide.pieces.entries()) {
       this.#addPiece(piece, stages, index === 0);
     }
-    const content = this.#sections.map((section) => this.#section(section)).join("\n");
+    const content = this.#sections.map((one, index) => this.#section(one, index)).join("\n");
     const notes = this.#footnotes();
     return this.#document(`${this.#header()}\n${content}\n${notes}`);
   }
@@ -127,14 +127,17 @@ class GuidePage {
     return id;
   }
 
-  #section({ kind, id, heading, stage, body }: Section): string {
-    const { words, language } = this.#context;
+  #section({ kind, id, heading, stage, body }: Section, index: number): string {
+    const { words } = this.#context;
     const named = `aria-labelledby="${escapeHtml(id)}"`;
     if (!stage) {
-      return `<section class="${kind}" ${named}>\n<h2 id="${escapeHtml(id)}">${heading}</h2>\n${body.join("\n")}\n</section>`;
+      // On paper the heading of several stages shares the page of the first.
+      const next = kind === "part" ? this.#sections[index + 1]?.stage : undefined;
+      const page = next ? ` stage-${next.number}` : "";
+      return `<section class="${kind}${page}" ${named}>\n<h2 id="${escapeHtml(id)}">${heading}</h2>\n${body.join("\n")}\n</section>`;
     }
     const { number } = stage;
-    const table = stageTable(this.#parts.of(stage), this.#guide, words, language);
+    const table = stageTable(this.#parts.of(stage), this.#guide, words);
     const title = `<h2 id="${escapeHtml(id)}"><span class="number">${number}</span> <span>${heading}</span></h2>`;
     return `<section class="stage stage-${number}" id="stage-${number}" ${named}>\n${title}\n<p class="stagebar">${escapeHtml(this.#summary(stage))}</p>\n${table}\n${body.join("\n")}\n</section>`;
   }
@@ -163,7 +166,7 @@ class GuidePage {
       errors > 0
         ? `<p class="forced" role="alert">${escapeHtml(filled(words.forced, errors))}</p>\n`
         : "";
-    return `<header><h1>${title}</h1>\n<p class="sub">${sub.join(" · ")}</p>\n${forced}<p class="rules">${escapeHtml(words.rules)}</p>\n</header>\n${this.#opening.join("\n")}\n${this.#contents()}\n${needsHtml(this.#guide, words)}`;
+    return `<div class="head"><h1>${title}</h1>\n<p class="sub">${sub.join(" · ")}</p>\n${forced}<p class="rules">${escapeHtml(words.rules)}</p>\n</div>\n${this.#opening.join("\n")}\n${this.#contents()}\n${needsHtml(this.#guide, words)}`;
   }
 
   #contents(): string {
@@ -219,7 +222,7 @@ ${HTML_MARK}
 ${STYLE}${runningHeads(title, this.#guide.stages)}</style>
 </head>
 <body data-guide="${fingerprint(title)}" data-words="${escapeHtml(JSON.stringify(spoken))}">
-<div class="progress" role="progressbar" aria-label="${escapeHtml(words.progress)}" aria-valuemin="0" aria-valuemax="${steps.length}" aria-valuenow="0"><i></i></div>
+<header class="bar"><div class="progress" role="progressbar" aria-label="${escapeHtml(words.progress)}" aria-valuemin="0" aria-valuemax="${steps.length}" aria-valuenow="0"><i></i></div></header>
 <main>
 ${main}
 ${testRecordHtml(this.#guide, words)}

@@ -4,68 +4,75 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
 import type { Part } from "../../model/parts.ts";
 import { formatQuantity } from "../../quantity/formatQuantity.ts";
-import type { Language } from "../../text/language.ts";
 import { escapeHtml } from "../html.ts";
 import { lookHtml } from "../parts/look.ts";
 import type { HardwareRow, PartRow, StageParts } from "../parts/stageParts.ts";
 import type { PageWords } from "../words/form.ts";
 
+/** The cells of a row, by column; each is HTML. */
+interface Row {
+  readonly parts: string;
+  readonly value: string;
+  readonly look: string;
+  readonly height: string;
+  readonly bag: string;
+}
+
+const COLUMNS = ["parts", "value", "look", "height", "bag"] as const;
+
 export function stageTable(
   { parts, hardware }: StageParts,
   guide: GuideState,
   words: PageWords,
-  language: Language,
 ): string {
-  if (parts.length + hardware.length === 0) return "";
-  const lines = [...parts, ...hardware.map((row) => ({ ...row, line: row.hardware.line }))];
-  const hasBag = lines.some(({ line }) => line.cells.bag);
-  const { table } = words;
-  const titles = [table.parts, table.value, table.look, table.height];
-  if (hasBag) titles.push(table.bag);
-  const head = titles.map((title) => `<th scope="col">${escapeHtml(title)}</th>`).join("");
   const rows = [
-    ...parts.map((row) => partRow(row, guide, words, language, hasBag)),
-    ...hardware.map((row) => hardwareRow(row, hasBag)),
+    ...parts.map((row) => partRow(row, guide, words)),
+    ...hardware.map((row) => hardwareRow(row)),
   ];
-  return `<table class="parts"><caption>${escapeHtml(table.caption)}</caption>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${rows.join("\n")}\n</tbody></table>`;
-}
-
-function partRow(
-  { line, parts }: PartRow,
-  guide: GuideState,
-  words: PageWords,
-  language: Language,
-  hasBag: boolean,
-): string {
-  const severalBoards = guide.boards.length > 1;
-  const names = markItems(
-    parts.map(({ name, board }) => ({ name, ...(severalBoards && { board }) })),
+  if (rows.length === 0) return "";
+  const columns = COLUMNS.filter((column) => rows.some((row) => row[column] !== ""));
+  const side = (column: keyof Row) => (column === "height" ? ' class="right"' : "");
+  const head = columns.map(
+    (column) => `<th scope="col"${side(column)}>${escapeHtml(words.table[column])}</th>`,
   );
-  const refs = names.map((name) => `<span class="ref">${escapeHtml(name)}</span>`).join(", ");
-  const look = [lookHtml(parts[0]!, words, language), escapeHtml(packageName(line))];
-  return rowOf(refs, escapeHtml(valueText(line)), look, heightText(parts), line, hasBag);
+  const body = rows.map((row) => {
+    const cells = columns.map((column) => `<td${side(column)}>${row[column]}</td>`);
+    return `<tr>${cells.join("")}</tr>`;
+  });
+  return `<table class="parts"><caption>${escapeHtml(words.table.caption)}</caption>\n<thead><tr>${head.join("")}</tr></thead>\n<tbody>\n${body.join("\n")}\n</tbody></table>`;
 }
 
-function hardwareRow({ hardware, count, metres }: HardwareRow, hasBag: boolean): string {
+function partRow({ line, parts }: PartRow, guide: GuideState, words: PageWords): Row {
+  const names = markItems(parts.map((part) => shortName(part, guide)));
+  return {
+    parts: names.map((name) => `<span class="ref">${escapeHtml(name)}</span>`).join(", "),
+    value: escapeHtml(valueText(line)),
+    look: joined([lookHtml(parts[0]!, guide, words), escapeHtml(packageName(line))]),
+    height: heightText(parts),
+    bag: escapeHtml(line.cells.bag?.text ?? ""),
+  };
+}
+
+/** With its board only where another board has the same designator. */
+export function shortName({ name, board }: Part, guide: GuideState) {
+  return { name, ...(guide.kit.find(name).doubtful && { board }) };
+}
+
+function hardwareRow({ hardware, count, metres }: HardwareRow): Row {
   const { line, name } = hardware;
-  const amount = metres > 0 ? lengthText(metres) : String(count);
-  const look = [escapeHtml(line.cells.description?.text ?? "")];
-  const shown = `${escapeHtml(amount)} × <span class="ref">${escapeHtml(name)}</span>`;
+  const amount = escapeHtml(metres > 0 ? lengthText(metres) : String(count));
   const value = line.cells.value?.text ?? "";
-  return rowOf(shown, escapeHtml(value === name ? "" : value), look, "", line, hasBag);
+  return {
+    parts: `${amount} × <span class="ref">${escapeHtml(name)}</span>`,
+    value: escapeHtml(value === name ? "" : value),
+    look: escapeHtml(line.cells.description?.text ?? ""),
+    height: "",
+    bag: escapeHtml(line.cells.bag?.text ?? ""),
+  };
 }
 
-function rowOf(
-  names: string,
-  value: string,
-  look: readonly string[],
-  height: string,
-  line: ListLine,
-  hasBag: boolean,
-): string {
-  const seen = look.filter((text) => text !== "").join(" · ");
-  const bag = hasBag ? `<td>${escapeHtml(line.cells.bag?.text ?? "")}</td>` : "";
-  return `<tr><td>${names}</td><td>${value}</td><td>${seen}</td><td class="right">${height}</td>${bag}</tr>`;
+function joined(texts: readonly string[]): string {
+  return texts.filter((text) => text !== "").join(" · ");
 }
 
 /** The value as read, with its tolerance; else as the list has it. */

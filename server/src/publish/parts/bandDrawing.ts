@@ -38,5 +38,5 @@ export function drawBands(bands: readonly Colour[], hasTolerance: boolean, label
     // Yellow and white would vanish on some bodies without an edge.
     return `<path d="M${places[index]} 3h${WIDTH}v14h-${WIDTH}z" fill="${PAINT[colour]}" stroke="#0006" stroke-width=".5"/>`;
   });
-  return `<svg class="bands" viewBox="0 0 ${end + 14} 20" width="${end + 14}" height="20" role="img" aria-label="${label}"><path d="M0 10h${end + 14}" stroke="#888" stroke-width="1.5"/><rect x="13" y="3" width="${end - 13}" height="14" rx="6" fill="${body}" stroke="#0006" stroke-width=".5"/>${stripes.join("")}</svg>`;
+  return `<svg class="bands" viewBox="0 0 ${end + 14} 20" width="${Math.round((end + 14) * 1.2)}" height="24" role="img" aria-label="${label}"><path d="M0 10h${end + 14}" stroke="#888" stroke-width="1.5"/><rect x="13" y="3" width="${end - 13}" height="14" rx="6" fill="${body}" stroke="#0006" stroke-width=".5"/>${stripes.join("")}</svg>`;
 }

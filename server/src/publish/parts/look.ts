@@ -1,7 +1,9 @@
 /** What the builder sees on a part: its bands, the code printed on it, which way round it goes. */
-import { markingOf } from "../../features/part/markings.ts";
+import { markingOf, UNMARKED } from "../../features/part/markings.ts";
+import type { Guide } from "../../model/guide.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Language } from "../../text/language.ts";
+import type { Colour } from "../../trade/marking/colours.ts";
 import { wordOfColour } from "../../trade/marking/colourWords.ts";
 import { escapeHtml } from "../html.ts";
 import type { PageWords } from "../words/form.ts";
@@ -10,28 +12,35 @@ import { drawBands } from "./bandDrawing.ts";
 import { polarMark } from "./polarity.ts";
 
 /** In plain text: `bands yellow violet red gold`, `printed 104`. */
-export function lookText(part: Part, words: PageWords, language: Language): string[] {
-  return [...bandText(part, words, language), ...otherText(part, words)];
+export function lookText(part: Part, guide: Guide, words: PageWords): string[] {
+  const { bands } = marksOn(part, guide);
+  const drawn = bands.slice(0, 1).map((way) => bandWords(way, words, guide.language));
+  return [...drawn, ...otherText(part, guide, words)];
 }
 
 /** As HTML; empty where nothing is known. */
-export function lookHtml(part: Part, words: PageWords, language: Language): string {
-  const { bands, percent } = markingOf(part);
-  const drawn = bands.slice(0, 1).map((way) => {
-    const colours = way.map((colour) => wordOfColour(colour, language)).join(" ");
-    return drawBands(way, percent !== undefined, escapeHtml(filled(words.bands, colours)));
-  });
-  return [...drawn, ...otherText(part, words).map(escapeHtml)].join(" · ");
+export function lookHtml(part: Part, guide: Guide, words: PageWords): string {
+  const { bands, percent } = marksOn(part, guide);
+  const drawn = bands
+    .slice(0, 1)
+    .map((way) =>
+      drawBands(way, percent !== undefined, escapeHtml(bandWords(way, words, guide.language))),
+    );
+  return [...drawn, ...otherText(part, guide, words).map(escapeHtml)].join(" · ");
 }
 
-function bandText(part: Part, words: PageWords, language: Language): string[] {
-  return markingOf(part)
-    .bands.slice(0, 1)
-    .map((way) => filled(words.bands, way.map((one) => wordOfColour(one, language)).join(" ")));
+/** A part that the builder makes carries no mark. */
+function marksOn(part: Part, guide: Guide) {
+  const isMade = guide.uses(part).some(({ role }) => role === "make");
+  return isMade ? UNMARKED : markingOf(part);
 }
 
-function otherText(part: Part, words: PageWords): string[] {
-  const { bands, printed } = markingOf(part);
+function bandWords(way: readonly Colour[], words: PageWords, language: Language = "en"): string {
+  return filled(words.bands, way.map((one) => wordOfColour(one, language)).join(" "));
+}
+
+function otherText(part: Part, guide: Guide, words: PageWords): string[] {
+  const { bands, printed } = marksOn(part, guide);
   const polarity = polarMark(part);
   const texts: string[] = [];
   // Of several codes the first is the usual one; banded resistors carry none.

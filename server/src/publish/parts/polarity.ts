@@ -14,11 +14,15 @@ const BY_CLASS: { readonly [kind in PartClass]?: PolarMark } = {
   transistor: "print",
 };
 
-/** Parts with wires: only these have a long lead. */
+/** Cases without wires of unlike length. */
 const CHIP = /SMD|_\d{4}|SOD-?\d|SOT-?\d|SMA\b|SMB\b/i;
+/** Chips in the cases of transistors have no notch. */
+const TRANSISTOR_CASE = /^(?:.*:)?(?:TO|SOT)-?\d/i;
 
 export function polarMark(part: Part): PolarMark | undefined {
   const mark = BY_CLASS[kindOf(part)];
-  const isChip = CHIP.test(part.line.cells.package?.text ?? "");
+  const footprint = part.line.cells.package?.text ?? "";
+  if (mark === "notch" && TRANSISTOR_CASE.test(footprint)) return "print";
+  const isChip = CHIP.test(footprint);
   return isChip && (mark === "longLeadAnode" || mark === "longLeadPlus") ? "print" : mark;
 }

@@ -4,7 +4,7 @@
  */
 import type { Element, ElementContent, Properties, Root } from "hast";
 import { Parser } from "htmlparser2";
-import { HOLE_TAG, withoutHoleSigns } from "./holes.ts";
+import { HOLE_TAG } from "./holes.ts";
 
 type Parent = Element | Root;
 
@@ -22,6 +22,12 @@ function weave(parent: Parent): void {
   }
 }
 
+/** Deeper elements are left out: no page needs them, and no text may exhaust the stack. */
+const MOST_OPEN = 50;
+
+/** Attributes that the tree calls otherwise. */
+const PROPERTIES: Readonly<Record<string, string>> = { colspan: "colSpan", rowspan: "rowSpan" };
+
 class Weaver {
   readonly #top: ElementContent[] = [];
   readonly #open: Element[] = [];
@@ -29,7 +35,7 @@ class Weaver {
     {
       onopentag: (name, attributes) => this.#begin(name, attributes),
       onclosetag: (name) => this.#end(name),
-      ontext: (text) => this.#add({ type: "text", value: withoutHoleSigns(text) }),
+      ontext: (text) => this.#add({ type: "text", value: text }),
     },
     { recognizeSelfClosing: true },
   );
@@ -51,10 +57,10 @@ class Weaver {
   }
 
   #begin(name: string, attributes: Readonly<Record<string, string>>): void {
-    if (name === HOLE_TAG) return;
+    if (name === HOLE_TAG || this.#open.length >= MOST_OPEN) return;
     const properties: Properties = {};
     for (const [key, value] of Object.entries(attributes)) {
-      properties[key] = withoutHoleSigns(value);
+      properties[PROPERTIES[key] ?? key] = value;
     }
     // A heading in HTML would break the outline that stages make.
     const tagName = /^h[1-6]$/.test(name) ? "p" : name;

@@ -15,7 +15,8 @@ import { HOLE_TAG, Holes, type Template, withoutHoleSigns } from "./holes.ts";
 
 /** A block at the root of the piece; each item of a root ordered list is one. */
 export interface FlowBlock {
-  readonly kind: "heading" | "item" | "note" | "block";
+  /** `block`: any other, such as a table, whose first row may be a step though it is none itself. */
+  readonly kind: "heading" | "item" | "note" | "paragraph" | "block";
   /** Of its source in the piece. */
   readonly span: Span;
   /** Of a heading: 1 to 6. */
@@ -39,12 +40,11 @@ export interface PageContext {
 
 /** Never throws; `text` is the whole piece. */
 export function renderTemplate(text: string, context: PageContext): PieceTemplate {
-  const source = withoutHoleSigns(text);
   const { labels, footnotes } = context;
-  const tree = parseMarkdown(source, { labels, footnotes });
+  const tree = parseMarkdown(text, { labels, footnotes });
   tree.children.push(...context.definitions);
   const holes = new Holes();
-  const made = new PieceHandlers(source, holes);
+  const made = new PieceHandlers(text, holes);
   const hast = toHast(tree, { allowDangerousHtml: true, handlers: made.handlers }) as Root;
   const notes = made.footnotes.map((footnote) => ({
     identifier: footnote.identifier,
@@ -68,7 +68,8 @@ function blocksOf(root: Root, holes: Holes): FlowBlock[] {
     } else if (node.data?.flow === "steps") {
       blocks.push(...itemsOf(node));
     } else {
-      blocks.push(block(node.data?.flow === "note" ? "note" : "block", node, [node]));
+      const other = node.tagName === "p" ? "paragraph" : "block";
+      blocks.push(block(node.data?.flow === "note" ? "note" : other, node, [node]));
     }
   }
   return blocks;
@@ -84,8 +85,10 @@ function blocksOf(root: Root, holes: Holes): FlowBlock[] {
     node: RootContent,
     content: readonly RootContent[],
   ): FlowBlock {
-    const { start, end } = node.position ?? { start: { offset: 0 }, end: { offset: 0 } };
-    const span = { start: start.offset!, end: end.offset! };
+    // An element of the author's has no place of its own: it stands behind the block before.
+    const before = blocks.at(-1)?.span.end ?? 0;
+    const { start, end } = node.position ?? {};
+    const span = { start: start?.offset ?? before, end: end?.offset ?? before };
     return { kind, span, level: undefined, html: write(content, holes) };
   }
 }
@@ -97,12 +100,21 @@ function write(nodes: readonly RootContent[], holes: Holes): Template {
 }
 
 function finished(node: RootContent, holes: Holes): RootContent {
+  if (node.type === "text") return { ...node, value: withoutHoleSigns(node.value) };
   if (node.type !== "element") return node;
   if (node.tagName === HOLE_TAG) return holes.sign(node);
   if (node.tagName === "img") return holes.sign(pictureOf(node, holes));
   const children = node.children.map((child) => finished(child, holes) as ElementContent);
   const properties = node.tagName === "a" ? withAnchor(node.properties) : node.properties;
-  return { ...node, properties, children };
+  return { ...node, properties: unsigned(properties), children };
+}
+
+function unsigned(properties: Element["properties"]): Element["properties"] {
+  const entries = Object.entries(properties).map(([name, value]) => [
+    name,
+    typeof value === "string" ? withoutHoleSigns(value) : value,
+  ]);
+  return Object.fromEntries(entries);
 }
 
 function pictureOf({ properties }: Element, holes: Holes): Element {

@@ -82,9 +82,12 @@ function extended({ total, largest, ways }: Choice, spread: number): Choice {
 }
 
 function better(without: Choice, taking: Choice): Choice {
-  if (without.total !== taking.total) return without.total < taking.total ? without : taking;
-  const { largest, takes, total } = taking.largest < without.largest ? taking : without;
-  return { total, largest, takes, ways: Math.min(without.ways + taking.ways, 2) };
+  const takes =
+    taking.total < without.total ||
+    (taking.total === without.total && taking.largest < without.largest);
+  const { total, largest, ways } = takes ? taking : without;
+  const isTied = taking.total === without.total;
+  return { total, largest, takes, ways: isTied ? Math.min(without.ways + taking.ways, 2) : ways };
 }
 
 /** Where the sets of the best choice begin in the sorted readings. */

@@ -1,0 +1,240 @@
+/** The published page, by what it says: every part once, cautions before their steps, values shown. */
+import { HtmlValidate } from "html-validate";
+import { beforeAll, describe, expect, test } from "vitest";
+import type { GuideState } from "../../server/src/model/guideState.ts";
+import type { Part } from "../../server/src/model/parts.ts";
+import { type Published, publishFixture, publishSample, seen } from "./published.ts";
+
+const LIST = `--- file: parts.csv
+Designator,Quantity,Value,Tolerance,Footprint,Bag
+"R1, R2",2,4k7,1 %,R_Axial_DIN0207_L6.3mm_D2.5mm,A
+R3,1,10,5 %,R_Axial_DIN0207_L6.3mm_D2.5mm,A
+C1,1,100n,,C_Disc_D5.0mm_W2.5mm_P5.00mm,B
+D1,1,1N4148,,D_DO-35_SOD27,B
+Q1-Q2,6,BC547,,TO-92,B
+,4,M3x6,,,C
+`;
+
+function guide(body: string, head = ""): string {
+  return `---\ntitle: Wren\nparts: parts.csv\n${head}---\n${body}\n${LIST}`;
+}
+
+async function pageOf(body: string, head = "") {
+  return (await publishFixture(guide(body, head), ["guide"])).page();
+}
+
+describe("the sample kits as pages", () => {
+  let heron: Published;
+  let constructs: Published;
+  beforeAll(async () => {
+    heron = await publishSample("heron", "heron.md", ["guide"]);
+    constructs = await publishSample("constructs", "guide.md", ["guide"]);
+  });
+
+  test.each(["heron", "constructs"])("%s is valid HTML", async (name) => {
+    const published = name === "heron" ? heron : constructs;
+    const validator = new HtmlValidate({
+      extends: ["html-validate:recommended"],
+      rules: {
+        // Style and script are part of the file on purpose; the rest are matters of style.
+        "require-sri": "off",
+        "no-inline-style": "off",
+        "long-title": "off",
+        "prefer-native-element": "off",
+        "no-implicit-button-type": "error",
+        // The tree decides; how a void element or an entity is written does not.
+        "no-trailing-whitespace": "off",
+      },
+    });
+    const { results } = await validator.validateString(published.text("guide.html"));
+    const told = results.flatMap(({ messages }) =>
+      messages.map(({ ruleId, message, line, column }) => `${line}:${column} ${ruleId} ${message}`),
+    );
+    expect(told).toEqual([]);
+  });
+
+  test("every step of the guide is there once, by its number, with a box of its own", () => {
+    for (const { guide, page } of [heron, constructs]) {
+      const $ = page();
+      const numbers = guide.stages.flatMap(({ steps }) => steps.map(({ number }) => number));
+      const labels = $("label.tick")
+        .toArray()
+        .map((one) => $(one).find(".number").text());
+      expect(labels).toEqual(numbers);
+      const keys = $("input[data-step]")
+        .toArray()
+        .map((one) => $(one).attr("data-step"));
+      expect(new Set(keys).size).toBe(numbers.length);
+    }
+  });
+
+  test("every part that is fitted stands in one table, every part left empty in none", () => {
+    for (const { guide, page } of [heron, constructs]) {
+      const $ = page();
+      const listed = $("table.parts .ref")
+        .toArray()
+        .flatMap((one) => namesIn($(one).text()));
+      const expected = guide.parts.filter((part) =>
+        guide.uses(part).some(({ role }) => ["fit", "place", "insert", "bridge"].includes(role)),
+      );
+      const counts = new Map<string, number>();
+      for (const name of listed) counts.set(name, (counts.get(name) ?? 0) + 1);
+      const shown = (part: Part) =>
+        isShared(part, guide) ? `${part.board}/${part.name}` : part.name;
+      const once = new Map(expected.map((part) => [shown(part), 1]));
+      expect(Object.fromEntries(counts)).toEqual({
+        ...Object.fromEntries(counts),
+        ...Object.fromEntries(once),
+      });
+      for (const part of guide.parts) {
+        if (!part.fitted)
+          expect([part.name, counts.get(shown(part))]).toEqual([part.name, undefined]);
+      }
+    }
+  });
+
+  test("every hazard note keeps its place among the steps", () => {
+    for (const { guide, page } of [heron, constructs]) {
+      const expected: string[] = [];
+      for (const piece of guide.pieces) {
+        for (const fact of piece.facts.facts) {
+          if (fact.kind === "note") expected.push(`${fact.signal} ${fact.hazard}`.trim());
+          const step = piece.steps.find((one) => one.fact === fact);
+          if (step) expected.push(step.number);
+        }
+      }
+      const $ = page();
+      const shown = $("label.tick, .note")
+        .toArray()
+        .map((one) => {
+          if (!$(one).hasClass("note")) return $(one).find(".number").text();
+          const signal = $(one).find(".signal strong").text();
+          return `${signal} ${$(one).find(".hazard").text()}`.trim();
+        });
+      // An alert names no hazard; the page takes it from its text.
+      const isAlert = (index: number) =>
+        !expected[index]?.includes(" ") && /[A-Z]/.test(expected[index]!);
+      const same = shown.map((one, index) => (isAlert(index) ? one.split(" ", 1)[0] : one));
+      expect(same).toEqual(expected);
+    }
+  });
+
+  test("nothing of the dialect's own signs is left", () => {
+    const text = seen(heron.page()("main").text());
+    expect(text).not.toMatch(/\[(?:R|C|tool|own|see|make|match|place|later|#)/);
+    expect(text).not.toMatch(/\{[^}]*\}/);
+  });
+
+  test("references lead to the step that they name", () => {
+    const $ = heron.page();
+    const link = $('.step a[href^="#step-"]').first();
+    expect($(link.attr("href")!).length).toBe(1);
+    for (const one of $('a[href^="#"]').toArray()) {
+      const target = $(one).attr("href")!;
+      expect([target, $(`[id="${target.slice(1)}"]`).length]).toEqual([target, 1]);
+    }
+  });
+
+  test("the page asks for nothing from outside", () => {
+    const $ = heron.page();
+    expect($("link, iframe, script[src], object, embed").length).toBe(0);
+    for (const image of $("img").toArray()) expect($(image).attr("src")).toMatch(/^data:/);
+  });
+});
+
+/** Several boards have a part of that name. */
+function isShared({ name }: Part, { parts }: GuideState): boolean {
+  return parts.filter((other) => other.name === name).length > 1;
+}
+
+/** `R1–R3` are R1, R2, R3. */
+function namesIn(name: string): string[] {
+  const range = /^((?:.*\/)?[A-Z]+)(\d+)–[A-Z]+(\d+)$/.exec(name);
+  if (!range) return [name];
+  const [from, to] = [Number(range[2]), Number(range[3])];
+  return Array.from({ length: to - from + 1 }, (_, index) => `${range[1]}${from + index}`);
+}
+
+describe("what a page shows", () => {
+  test("marks as their items, sets as the parts that they mean", async () => {
+    const $ = await pageOf(
+      "## A\n\n1. Fit [R1, R2 = 4k7] and [rest of R].\n2. Put [4 × M3x6] aside. [tool: vice] [#here]\n3. See [see: here].",
+    );
+    expect(seen($("#step-1-1 p").text())).toBe("Fit R1, R2 = 4k7 and R3.");
+    expect(seen($("#step-1-2 p").text())).toBe("Put 4 × M3x6 aside. vice");
+    expect(seen($("#step-1-3 p").text())).toBe("See 1.2.");
+  });
+
+  test("figures as values, with their range on demand", async () => {
+    const $ = await pageOf(
+      "## A\n\n1. Set {VCC}, so {P = VCC^2 / 10 Ω}. Fit [R1].",
+      "supply: { VCC: 10 V ± 10 % }\n",
+    );
+    // 10 V squared over 10 Ω is 10 W; at 9 V it is 8.1 W, at 11 V 12.1 W.
+    expect(seen($("#step-1-1 button.figure").eq(1).text())).toBe("10 W");
+    expect(seen($("#step-1-1 .details").eq(1).text())).toContain("8.1 W … 12.1 W");
+  });
+
+  test("readings as fields with their limits in the unit shown", async () => {
+    const $ = await pageOf(
+      "## A\n\n1. Fit [R1]. Expect {read V(TP1) = 12 V ± 5 %}.\n2. Then {read I(TP1) < 0.05 A}.",
+    );
+    const [first, second] = $(".reading").toArray();
+    expect($(first!).attr("data-low")).toBe("11.4");
+    expect($(first!).attr("data-high")).toBe("12.6");
+    expect($(second!).attr("data-low")).toBeUndefined();
+    expect($(second!).attr("data-high")).toBe("50");
+    expect($(second!).find(".unit").text()).toBe("mA");
+  });
+
+  test("bands, printed marks and which way round", async () => {
+    const $ = await pageOf("## A\n\n1. Fit [R1, R2, R3, C1, D1].");
+    const row = (name: string) =>
+      $("table.parts tr").filter((_, one) => $(one).find(".ref").first().text() === name);
+    // IEC 60062: 4.7 kΩ 1 % in three figures, 10 Ω 5 % in two; EIA-198: 100 nF is 10 and four noughts in pF.
+    expect(row("R1").find("svg").attr("aria-label")).toBe("bands yellow violet black brown brown");
+    expect(row("R3").find("svg").attr("aria-label")).toBe("bands brown black black gold");
+    expect(row("C1").text()).toContain("printed 104");
+    expect(row("D1").text()).toContain("ring is the cathode");
+    expect(row("D1").find("td").last().text()).toBe("B");
+  });
+
+  test("rows, bullets and headings that are steps", async () => {
+    const $ = await pageOf(
+      "## A\n\n### Resistors: [R1]\n\nFlush to the board.\n\n| Fit | |\n|---|---|\n| [R2] | x |\n\n- now [R3]\n- rest",
+    );
+    expect(seen($("#step-1-1 h3").text())).toBe("Resistors: R1");
+    expect(seen($("#step-1-1").text())).toContain("Flush to the board.");
+    expect($("#step-1-2").closest("td").hasClass("stepcell")).toBe(true);
+    expect(seen($("#step-1-3").closest("li").text())).toContain("now R3");
+  });
+
+  test("a sheet for matched sets with a field for each part supplied", async () => {
+    const $ = await pageOf("## A\n\n1. Pick a pair. [match: Q1+Q2]\n2. Fit it. [Q1+Q2]");
+    expect($(".worksheet input").length).toBe(6);
+    expect($(".worksheet").attr("data-sets")).toBe('[["Q1","Q2"]]');
+  });
+
+  test("that it was published in spite of errors", async () => {
+    const text = `${guide("## A\n\n1. Fit [R1].")}`;
+    const { fixture } = await import("../fixture.ts");
+    const { publishFiles } = await import("./published.ts");
+    const forced = await publishFiles(fixture(text).files, "guide.md", ["guide"], { errors: 3 });
+    expect(forced.page()(".head .forced").text()).toContain("3");
+    expect((await publishFixture(text, ["guide"])).page()(".head .forced").length).toBe(0);
+  });
+
+  test("words of the guide's language", async () => {
+    const $ = await pageOf("## A\n\n1. Löte [R1] ein.", "language: de\n");
+    expect($("html").attr("lang")).toBe("de");
+    expect($(".stagebar").text()).toContain("1 Schritt");
+    expect($("table.parts svg").attr("aria-label")).toBe("Ringe gelb violett schwarz braun braun");
+  });
+});
+
+test("the same guide gives the same bytes", async () => {
+  const [one, other] = await Promise.all(
+    [1, 2].map(() => publishSample("heron", "heron.md", ["guide"])),
+  );
+  expect(one!.text("guide.html") === other!.text("guide.html")).toBe(true);
+});

@@ -1,0 +1,70 @@
+/** Publishes guides for tests. */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { type CheerioAPI, load } from "cheerio";
+import type { GuideState } from "../../server/src/model/guideState.ts";
+import type { Output, PublishedFile } from "../../server/src/publish/publication.ts";
+import { Service } from "../../server/src/service.ts";
+import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { publishGuide } from "../../server/src/workspace/publishing.ts";
+import { Sources } from "../../server/src/workspace/sources.ts";
+import { fixture } from "../fixture.ts";
+
+const FOLDER = "file:///kit/";
+
+export interface Published {
+  readonly guide: GuideState;
+  readonly files: readonly PublishedFile[];
+  text(name: string): string;
+  /** The page as a browser would read it. */
+  page(): CheerioAPI;
+}
+
+/** Publishes `guide.md` of a fixture, or another of its files. */
+export function publishFixture(text: string, outputs: readonly Output[]): Promise<Published> {
+  return publishFiles(fixture(text).files, "guide.md", outputs);
+}
+
+/** Publishes a guide of the samples. */
+export function publishSample(
+  folder: string,
+  guide: string,
+  outputs: readonly Output[],
+): Promise<Published> {
+  const path = join(import.meta.dirname, "../../samples", folder);
+  const names = readdirSync(path);
+  const files = new Map(names.map((name) => [name, readFileSync(join(path, name), "utf8")]));
+  return publishFiles(files, guide, outputs);
+}
+
+export async function publishFiles(
+  texts: ReadonlyMap<string, string>,
+  name: string,
+  outputs: readonly Output[],
+  how: { readonly errors?: number; readonly picturesBeside?: boolean } = {},
+): Promise<Published> {
+  const memory = new MemoryFiles();
+  for (const [name, text] of texts) memory.set(FOLDER + name, text);
+  const service = new Service(memory);
+  service.follow(FOLDER + name);
+  await service.settle();
+  const guide = service.guidesOf(FOLDER + name)[0]!;
+  const request = {
+    outputs,
+    picturesBeside: how.picturesBeside ?? false,
+    errors: how.errors ?? 0,
+    folders: [FOLDER],
+  };
+  const files = await publishGuide(guide, request, new Sources(memory));
+  const text = (wanted: string) => {
+    const file = files.find((one) => one.name === wanted);
+    if (typeof file?.content !== "string") throw new Error(`There is no text ${wanted}.`);
+    return file.content;
+  };
+  return { guide, files, text, page: () => load(text("guide.html")) };
+}
+
+/** What a reader sees of a stretch of HTML: text with white space folded. */
+export function seen(text: string): string {
+  return text.replace(/\s+/g, " ").trim();
+}
