@@ -1,6 +1,7 @@
 // Measures the language server on synthetic guides, through the real process over stdio.
 //   npm run bench                  all rows
 //   npm run bench -- 100 1000      only the guides of so many steps
+//   npm run bench -- figures       only the rows with that word in their name
 import { spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -21,9 +22,17 @@ const KEYSTROKES = 200;
 const PARTS_A_STEP = 6;
 const STEPS_A_STAGE = 20;
 
-/** A guide of `steps` steps and its parts list; `fault` plants one finding in every step. */
-function synthesize(steps, { stageSize = STEPS_A_STAGE, fault = false } = {}) {
-  const lines = ["---", "title: Bench", "parts: parts.csv", "---", ""];
+const RAIL_CHANGES = 40;
+const CHAIN = 20;
+
+/**
+ * A guide of `steps` steps and its parts list; `fault` plants one finding in every step, `figures` is
+ * how many figures are spread over them: a chain of 20, and of the others every second on the rail.
+ */
+function synthesize(steps, { stageSize = STEPS_A_STAGE, fault = false, figures = 0 } = {}) {
+  const lines = ["---", "title: Bench", "parts: parts.csv"];
+  if (figures > 0) lines.push("supply: { VCC: 13.8 V ± 10 % }");
+  lines.push("---", "");
   const rows = ["Designator,Quantity,Value,Footprint"];
   for (let step = 0; step < steps; step++) {
     if (stageSize > 0 && step % stageSize === 0) {
@@ -32,12 +41,22 @@ function synthesize(steps, { stageSize = STEPS_A_STAGE, fault = false } = {}) {
     const first = step * PARTS_A_STEP + 1;
     const last = first + PARTS_A_STEP - 1;
     const extra = fault ? `X${first}, ` : "";
+    const every = figures > 0 ? Math.floor(steps / figures) : 0;
+    const figure = every > 0 && step % every === 0 ? figureText(step / every, first) : "";
     lines.push(
-      `${(step % 900) + 1}. Solder [${extra}R${first}–R${last} = 4k7] flush to the board and cut the leads; the bands read the same way round as in R1.`,
+      `${(step % 900) + 1}. Solder [${extra}R${first}–R${last} = 4k7] flush to the board and cut the leads; the bands read the same way round as in R1.${figure}`,
     );
     rows.push(`R${first}–R${last},${PARTS_A_STEP},4k7,R_Axial_DIN0207_L6.3mm_D2.5mm`);
   }
   return { text: `${lines.join("\n")}\n`, list: `${rows.join("\n")}\n` };
+}
+
+function figureText(index, resistor) {
+  if (index === 0) return " The chain begins with {s0 = VCC / 2} and states {2 * VCC = 1 V}.";
+  if (index < CHAIN) return ` The next is {s${index} = s${index - 1} * 1.1 ± 1 %}.`;
+  const name = `R${resistor}`;
+  if (index % 2 === 0) return ` It takes {P(${name}) = VCC^2 / ${name}}.`;
+  return ` It drops {V(${name}) = ${index} µA * ${name}}.`;
 }
 
 class Client {
@@ -134,6 +153,7 @@ async function measure(name, steps, how) {
       times.push(ms);
     }
     const after = client.usage();
+    const rail = how.figures ? await changeRail(client, withProbe) : [];
     times.sort((a, b) => a - b);
     return {
       guide: name,
@@ -142,6 +162,8 @@ async function measure(name, steps, how) {
       "all ms": (open.ms + rest).toFixed(0),
       "key p50 ms": times[Math.floor(KEYSTROKES * 0.5)].toFixed(1),
       "key p95 ms": times[Math.floor(KEYSTROKES * 0.95)].toFixed(1),
+      "rail p50 ms": rail.length > 0 ? rail[Math.floor(rail.length * 0.5)].toFixed(1) : "",
+      "rail p95 ms": rail.length > 0 ? rail[Math.floor(rail.length * 0.95)].toFixed(1) : "",
       "CPU/key ms": ((after.cpu - before.cpu) / KEYSTROKES).toFixed(1),
       "peak MB": after.peak.toFixed(0),
       "remark ms": wholeParse(text),
@@ -149,6 +171,24 @@ async function measure(name, steps, how) {
   } finally {
     client.stop();
   }
+}
+
+/** Times in ms, sorted, of changing the rail that half of the figures depend on. */
+async function changeRail(client, text) {
+  const line = text.split("\n").findIndex((one) => one.startsWith("supply:"));
+  const character = text.split("\n")[line].indexOf("13.8") + "13.".length;
+  const times = [];
+  for (let i = 1; i <= RAIL_CHANGES; i++) {
+    const version = KEYSTROKES + i;
+    const range = { start: { line, character }, end: { line, character: character + 1 } };
+    const { ms } = await client.until(
+      "textDocument/didChange",
+      { textDocument: { uri: GUIDE, version }, contentChanges: [{ range, text: String(i % 8) }] },
+      (published) => published.version === version,
+    );
+    times.push(ms);
+  }
+  return times.sort((a, b) => a - b);
 }
 
 /** remark-parse of the whole text in this run, as a measure of the machine. */
@@ -165,13 +205,17 @@ const ROWS = [
   ["1,000 without headings", 1000, { stageSize: 0 }],
   ["a stage of 500 steps", 500, { stageSize: 500 }],
   ["10,000 findings", 10_000, { fault: true }],
+  ["10,000 steps, 2,000 figures", 10_000, { figures: 2000 }],
 ];
 
 await build({ minify: true });
-const wanted = process.argv.slice(2).map(Number);
+const wanted = process.argv.slice(2);
+const isWanted = (name, steps) =>
+  wanted.length === 0 ||
+  wanted.some((word) => (/^\d+$/.test(word) ? Number(word) === steps : name.includes(word)));
 const results = [];
 for (const [name, steps, how] of ROWS) {
-  if (wanted.length > 0 && !wanted.includes(steps)) continue;
+  if (!isWanted(name, steps)) continue;
   console.error(`measuring ${name} …`);
   results.push(await measure(name, steps, how));
 }

@@ -15,7 +15,7 @@ export function dimension(exponents: { readonly [base in Base]?: number }): Dime
 }
 
 export function sameDimension(a: Dimension, b: Dimension): boolean {
-  return a.every((exponent, i) => exponent === b[i]);
+  return a === b || a.every((exponent, i) => exponent === b[i]);
 }
 
 export function isPlain(a: Dimension): boolean {

@@ -98,9 +98,9 @@ export class FigureSheet implements Figures {
 
   about(symbol: string, subject: Part | string): readonly FigurePlace[] {
     const wanted = typeof subject === "string" ? subject.toUpperCase() : subject;
-    const found = [...this.#variables.values()].flatMap(({ definition }) => {
-      const name = definition?.figure.name;
-      if (!definition || name?.symbol !== symbol) return [];
+    const found = [...this.#variables.values()].flatMap(({ definition, symbol: own }) => {
+      const name = own === symbol ? definition?.figure.name : undefined;
+      if (!definition || !name) return [];
       const isAbout = name.subjects.some(({ text }, i) =>
         typeof wanted === "string" ? text.toUpperCase() === wanted : definition.parts[i] === wanted,
       );
@@ -111,8 +111,8 @@ export class FigureSheet implements Figures {
 
   withSymbol(passes: (symbol: string) => boolean): readonly FigurePlace[] {
     const found: FigurePlace[] = [];
-    for (const [key, { places }] of this.#variables) {
-      if (places.size > 0 && passes(key.split("(", 1)[0]!)) found.push(...places);
+    for (const { symbol, places } of this.#variables.values()) {
+      if (places.size > 0 && passes(symbol)) found.push(...places);
     }
     return found.sort(byPlace);
   }

@@ -4,6 +4,8 @@ import type { FigurePlace } from "./place.ts";
 
 export class Variable {
   readonly key: string;
+  /** `P` of `P(R50)`. */
+  readonly symbol: string;
   /** Places that give it a value or state one. */
   readonly places = new Set<FigurePlace>();
   /** Sums that use the name. */
@@ -12,6 +14,7 @@ export class Variable {
 
   constructor(key: string) {
     this.key = key;
+    this.symbol = key.split("(", 1)[0]!;
   }
 
   /**

@@ -36,17 +36,28 @@ export function figureValue(term: Term): FigureValue {
 }
 
 /** Whether a value can be given in a unit: `hasUnit(value, "W")` of any power. */
-export function hasUnit({ dimension, isPoint }: Pick<Term, "dimension" | "isPoint">, unit: string) {
-  const wanted = readWholeUnit(unit);
-  if (!wanted) throw new RangeError(`no unit ${unit}`);
-  return sameDimension(dimension, wanted.dimension) && isPoint === (wanted.scale === "celsius");
+export function hasUnit({ dimension, isPoint }: Kind, unit: string): boolean {
+  const wanted = kindOf(unit);
+  return isPoint === wanted.isPoint && sameDimension(dimension, wanted.dimension);
+}
+
+type Kind = Pick<Term, "dimension" | "isPoint">;
+
+/** Checks ask for few units and very often. */
+const KINDS = new Map<string, Kind>();
+
+function kindOf(unit: string): Kind {
+  const known = KINDS.get(unit);
+  if (known) return known;
+  const meaning = readWholeUnit(unit);
+  if (!meaning) throw new RangeError(`no unit ${unit}`);
+  const kind = { dimension: meaning.dimension, isPoint: meaning.scale === "celsius" };
+  KINDS.set(unit, kind);
+  return kind;
 }
 
 /** Whether two values can be held against each other. */
-export function sameKind(
-  a: Pick<Term, "dimension" | "isPoint">,
-  b: Pick<Term, "dimension" | "isPoint">,
-): boolean {
+export function sameKind(a: Kind, b: Kind): boolean {
   return sameDimension(a.dimension, b.dimension) && a.isPoint === b.isPoint;
 }
 
