@@ -13,6 +13,7 @@ Usage:
   kitquill publish GUIDE              write what builder and packer need
   kitquill start LIST                 begin a guide from its parts list
   kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
+  kitquill compare OLD NEW            what changed between two parts lists
   kitquill lsp --stdio                serve an editor (Language Server Protocol)
   kitquill COMMAND --help             more about a command
   kitquill --version
@@ -100,6 +101,20 @@ Options:
   --help
 `;
 
+const compare = `Tells what changed between two parts lists, by designator: order, grouping, spelling, delimiter and
+kind of file make no change.
+
+Usage: kitquill compare OLD NEW [options]
+
+  OLD, NEW   parts lists; a sheet of a workbook as \`kit.xlsx#Main board\`
+
+Options:
+  --format FORMAT     text (default), json, or markdown (a change note to send along)
+  --help
+
+Ends with 0 when no part changed, 1 when one did, 2 when a list or the arguments cannot be used.
+`;
+
 const lsp = `Serves an editor over the Language Server Protocol.
 
 Usage: kitquill lsp --stdio
@@ -109,6 +124,6 @@ Options:
   --help
 `;
 
-export const HELP = { kitquill, check, list, publish, start, adopt, lsp } as const;
+export const HELP = { kitquill, check, compare, list, publish, start, adopt, lsp } as const;
 
 export type Topic = keyof typeof HELP;

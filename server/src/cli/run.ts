@@ -4,6 +4,7 @@ import { nearestWord } from "../text/nearest.ts";
 import { adopt } from "./adopt.ts";
 import { UsageError } from "./arguments.ts";
 import { check } from "./check.ts";
+import { compare } from "./compare.ts";
 import { HELP, type Topic } from "./help.ts";
 import { list } from "./list.ts";
 import { lsp } from "./lsp.ts";
@@ -18,6 +19,7 @@ type Command = (args: readonly string[], terminal: Terminal, cwd: string) => Pro
 
 const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = {
   check,
+  compare,
   list,
   publish,
   start,

@@ -1,0 +1,164 @@
+/** Writes a parts list anew as another program would: other delimiter, order, grouping and spelling. */
+import type { ListLine, Meaning, PartsList } from "../../../server/src/model/list/partsList.ts";
+
+/** A row of one part or of some hardware. */
+export interface Row {
+  designator: string;
+  quantity: string;
+  fitted: boolean;
+  optional: boolean;
+  readonly ohms: number | undefined;
+  /** Equal for parts that may be taken for one another: class and value, however spelt. */
+  readonly kind: string;
+  readonly cells: { [meaning in Meaning]?: string };
+}
+
+const KEPT: readonly Meaning[] = [
+  "value",
+  "tolerance",
+  "power",
+  "voltage",
+  "current",
+  "package",
+  "height",
+  "description",
+  "part number",
+];
+
+const HEADERS: { readonly [meaning in Meaning]?: readonly string[] } = {
+  value: ["Value", "Wert", "Valeur"],
+  tolerance: ["Tolerance", "Toleranz"],
+  power: ["Power", "Leistung"],
+  voltage: ["Voltage", "Nennspannung"],
+  current: ["Current", "Strom"],
+  package: ["Footprint", "Package", "Bauform"],
+  height: ["Height", "Hoogte"],
+  description: ["Description", "Beschreibung"],
+  "part number": ["MPN", "Part number"],
+};
+
+export function rowsOf(list: PartsList): Row[] {
+  return list.lines.flatMap((line) => {
+    const names = line.designators.length > 0 ? line.designators : [undefined];
+    return names.map((listed) => rowOf(line, listed?.name ?? "", listed?.optional ?? false));
+  });
+}
+
+function rowOf(line: ListLine, designator: string, optional: boolean): Row {
+  const cells: Row["cells"] = {};
+  for (const meaning of KEPT) {
+    const text = line.cells[meaning]?.text;
+    if (text) cells[meaning] = text;
+  }
+  const quantity = designator ? "1" : (line.cells.quantity?.text ?? "");
+  const isResistor = /^R\d+$/.test(designator);
+  const ohms =
+    isResistor && line.value?.unit === "Ω" && /^\d+(?:\.\d+)?[kKM]?$/.test(cells.value ?? "");
+  const text = cells.value ?? cells.description ?? "";
+  const value = line.value
+    ? line.value.amount.toPrecision(6)
+    : text.toLowerCase().replace(/\s/g, "");
+  return {
+    designator,
+    kind: `${designator.replace(/\d+$/, "")} ${value}`,
+    quantity,
+    fitted: line.fitted,
+    optional: line.optional || optional,
+    ohms: ohms ? line.value!.amount : undefined,
+    cells,
+  };
+}
+
+/** Spellings of the same resistance. */
+export function spellings(ohms: number): string[] {
+  const whole = String(ohms);
+  if (ohms < 1000 || ohms >= 1e6) return [whole, `${whole}R`, `${whole} Ω`, `${whole} ohm`];
+  const kilo = String(ohms / 1000);
+  const [before, behind = ""] = kilo.split(".");
+  return [
+    whole,
+    `${kilo}k`,
+    `${kilo} kΩ`,
+    `${kilo}K`,
+    `${kilo.replace(".", ",")}k`,
+    `${before}k${behind}`,
+  ];
+}
+
+/** A choice below the number; the same for the same seed. */
+export type Random = (below: number) => number;
+
+export function randomFrom(seed: number): Random {
+  let state = seed;
+  return (below) => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return Math.floor((state / 2 ** 32) * below);
+  };
+}
+
+export function shuffled<Item>(items: readonly Item[], random: Random): Item[] {
+  const found = [...items];
+  for (let i = found.length - 1; i > 0; i--) {
+    const j = random(i + 1);
+    [found[i], found[j]] = [found[j]!, found[i]!];
+  }
+  return found;
+}
+
+/** The list as bytes of a CSV file. */
+export function reexport(rows: readonly Row[], random: Random): Uint8Array {
+  const pick = <Item>(items: readonly Item[]) => items[random(items.length)]!;
+  const delimiter = pick([",", ";", "\t"]);
+  const meanings = shuffled(
+    KEPT.filter((meaning) => rows.some(({ cells }) => cells[meaning])),
+    random,
+  );
+  const header = [
+    pick(["Ref", "Designator", "Bezeichner"]),
+    pick(["Qty", "Menge"]),
+    ...meanings.map((meaning) => pick(HEADERS[meaning]!)),
+    "DNP",
+    "Optional",
+  ];
+  const spelt = shuffled(rows, random).map((row) => {
+    const value = row.ohms === undefined ? row.cells.value : pick(spellings(row.ohms));
+    return { ...row, cells: { ...row.cells, ...(value && { value }) } };
+  });
+  const grouped = random(2) === 0 ? spelt : groups(spelt);
+  const lines = grouped.map((row) => [
+    row.designator,
+    row.quantity,
+    ...meanings.map((meaning) => row.cells[meaning] ?? ""),
+    row.fitted ? "" : "DNP",
+    row.optional ? "yes" : "",
+  ]);
+  const text = [header, ...lines]
+    .map((cells) => cells.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(delimiter))
+    .join(pick(["\n", "\r\n"]));
+  return encode(text, random(3));
+}
+
+function groups(rows: readonly Row[]): Row[] {
+  const found = new Map<string, Row & { count: number }>();
+  const alone: Row[] = [];
+  for (const row of rows) {
+    const key = JSON.stringify([row.cells, row.fitted, row.optional]);
+    const group = found.get(key);
+    if (row.designator === "") alone.push(row);
+    else if (!group) found.set(key, { ...row, count: 1 });
+    else {
+      group.designator += `, ${row.designator}`;
+      group.quantity = String(++group.count);
+    }
+  }
+  return [...found.values(), ...alone];
+}
+
+function encode(text: string, how: number): Uint8Array {
+  if (how === 0) return new TextEncoder().encode(text);
+  if (how === 1) return new TextEncoder().encode(`\uFEFF${text}`);
+  const units = Uint16Array.from({ length: text.length + 1 }, (_, i) =>
+    i === 0 ? 0xfeff : text.charCodeAt(i - 1),
+  );
+  return new Uint8Array(units.buffer);
+}
