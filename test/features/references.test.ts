@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { definitionInGuide } from "../../server/src/features/definition.ts";
 import { highlights } from "../../server/src/features/highlights.ts";
 import { referencesInGuide, referencesInList } from "../../server/src/features/references.ts";
 import { type AtCursor, atCursor, FOLDER } from "./cursor.ts";
@@ -90,6 +91,57 @@ describe("references", () => {
 
   test("to all parts of a line, from a cell that names none", async () => {
     expect(await references("1k")).toHaveLength(6);
+  });
+});
+
+describe("in figures", () => {
+  const FIGURES = `---
+parts: parts.csv
+supply: { VCC: 12 V }
+figures: { Iq: 20 mA }
+---
+
+## A
+
+1. {P(R1) = Iq^2 * R1} of {VCC * Iq = 0.24 W}, {I(VCC)}.
+2. {read V(R1) = 2 V ± 5 %} in R1–R2. [R1, R2]
+--- file: parts.csv
+Designator,Value
+R1,1k
+R2,2k`;
+
+  async function inFigures(cursor: string): Promise<string[]> {
+    const { guide, uri, offset, files } = await atCursor(cursor);
+    return referencesInGuide(guide, uri, offset).map(({ uri: where, span, as }) => {
+      const name = where.slice(FOLDER.length);
+      return `${files.get(name)!.slice(span.start - 3, span.end + 1)} ${as}`;
+    });
+  }
+
+  test("a part: also where a sum uses it, and ranges of the prose", async () => {
+    const wanted = [
+      "ue\nR1, listed",
+      "in R1–R2. named",
+      ". [R1, fit",
+      "{P(R1) named",
+      " * R1} named",
+      " V(R1) named",
+    ];
+    expect(await inFigures(FIGURES.replace("* R1}", "* R¦1}"))).toEqual(wanted);
+  });
+
+  test("a name: where it is given first, then its uses", async () => {
+    const own = await inFigures(FIGURES.replace("{VCC *", "{V¦CC *"));
+    expect(own).toEqual([" { VCC: defined", "f {VCC  named", "{I(VCC) named"]);
+    expect(await inFigures(FIGURES.replace("{ VCC:", "{ VC¦C:"))).toEqual(own);
+    expect(await inFigures(FIGURES.replace("I(VCC)", "I(VC¦C)"))).toEqual(own);
+  });
+
+  test("lead from a use to the definition", async () => {
+    const { guide, uri, offset, files } = await atCursor(FIGURES.replace("= Iq^2", "= I¦q^2"));
+    const [target] = definitionInGuide(guide, uri, offset)!.targets;
+    const at = files.get("guide.md")!.indexOf("Iq:");
+    expect(target!.span).toEqual({ start: at, end: at + 2 });
   });
 });
 

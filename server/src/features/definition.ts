@@ -1,10 +1,11 @@
-/** Where a part is listed, which step fits it, and where a label stands. */
+/** Where a part is listed, which step fits it, and where a label or a figure's name stands. */
 import { placeOf } from "../checks/verdict.ts";
 import { accountsFor } from "../model/accounting.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { PartsList } from "../model/list/partsList.ts";
 import type { Supply } from "../model/parts.ts";
 import type { Span } from "../text/span.ts";
+import { figureNamingAt } from "./naming/figureNamings.ts";
 import { referenceAt, subjectInGuide, subjectInList } from "./subject.ts";
 
 export interface Target {
@@ -12,7 +13,7 @@ export interface Target {
   readonly span: Span;
 }
 
-/** From a part in the guide to its cell in the list, from `see` to its label. */
+/** From a part in the guide to its cell in the list, from `see` to its label, from a name to its figure. */
 export function definitionInGuide(
   guide: GuideState,
   uri: string,
@@ -22,6 +23,12 @@ export function definitionInGuide(
   if (reference) {
     const targets = guide.labels(reference.name).map((label) => placeOf(label));
     return { span: reference.span, targets };
+  }
+  const figure = figureNamingAt(guide, uri, offset);
+  if (figure?.definition) {
+    const { definition, at } = figure;
+    const name = { ...definition.at(), span: definition.figure.name!.span };
+    return { span: placeOf(at).span, targets: [placeOf(name)] };
   }
   const subject = subjectInGuide(guide, uri, offset);
   return subject && { span: subject.span, targets: unique(subject.supplies.map(cellOf)) };

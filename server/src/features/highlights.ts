@@ -26,5 +26,6 @@ export function highlights(
 }
 
 function settles(as: Reference["as"]): boolean {
-  return as === "listed" || as === "label" || (as !== "named" && ACCOUNTING.has(as));
+  if (as === "listed" || as === "defined" || as === "label") return true;
+  return as !== "named" && ACCOUNTING.has(as);
 }

@@ -8,7 +8,7 @@ import { type Harm, harmOf, signalsFor, signOf } from "../trade/hazards/hazards.
 import { signMeaning, signSvg } from "../trade/signs/signs.ts";
 import { escapeMarkdown } from "./escape.ts";
 import type { Hover } from "./hover.ts";
-import { pieceAt } from "./subject.ts";
+import { pieceAt } from "./pieceAt.ts";
 
 /** Width and height of the sign, in pixels. */
 const SIZE = 56;

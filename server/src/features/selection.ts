@@ -2,8 +2,8 @@
 import type { GuideState } from "../model/guideState.ts";
 import { type Span, shift, touches } from "../text/span.ts";
 import { namingsIn } from "./naming/namings.ts";
+import { pieceAt } from "./pieceAt.ts";
 import { type Section, sectionsOf } from "./sections.ts";
-import { pieceAt } from "./subject.ts";
 
 /** Spans around the offset, each wider than the one before; they count in the page. */
 export function selectionsAt(

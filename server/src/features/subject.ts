@@ -1,11 +1,14 @@
 /** What stands at a place of a guide or of its parts list. */
 
+import { placeOf } from "../checks/verdict.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Part, Supply } from "../model/parts.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import { type Span, shift, touches } from "../text/span.ts";
+import { figureNamingAt } from "./naming/figureNamings.ts";
 import { namingsIn, partsNamed } from "./naming/namings.ts";
+import { pieceAt } from "./pieceAt.ts";
 
 /** Parts or hardware that a stretch of text means; `span` counts in the file's text. */
 export interface Subject {
@@ -22,7 +25,7 @@ export function subjectInGuide(
   const piece = pieceAt(guide, uri, offset);
   if (!piece) return undefined;
   const at = offset - piece.start;
-  return ofNaming(guide, piece, at) ?? ofItem(piece, at);
+  return ofNaming(guide, piece, at) ?? ofItem(piece, at) ?? ofFigure(guide, uri, offset);
 }
 
 /** The parts at an offset of a parts list: of the designator there, else of the whole line. */
@@ -43,11 +46,6 @@ export function subjectInList(
   return supplies.length > 0 ? { span: cellAt(line, offset) ?? line.span, supplies } : undefined;
 }
 
-/** The piece of the page that holds the offset. */
-export function pieceAt(guide: GuideState, uri: string, offset: number): PieceNode | undefined {
-  return guide.pieces.findLast((piece) => piece.page.uri === uri && piece.start <= offset);
-}
-
 /** Name of the label that a `see` reference at the offset means. */
 export function referenceAt(
   guide: GuideState,
@@ -66,6 +64,12 @@ function ofNaming(guide: GuideState, piece: PieceNode, at: number): Subject | un
     if (supplies.length > 0) return { span: shift(naming.span, piece.start), supplies };
   }
   return undefined;
+}
+
+/** In a figure a designator means the value that the list gives the part. */
+function ofFigure(guide: GuideState, uri: string, offset: number): Subject | undefined {
+  const naming = figureNamingAt(guide, uri, offset);
+  return naming?.part && { span: placeOf(naming.at).span, supplies: [naming.part] };
 }
 
 /** A set or an amount. */

@@ -6,7 +6,7 @@
 import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import type { TextFact } from "../../syntax/facts.ts";
-import { pieceAt } from "../subject.ts";
+import { pieceAt } from "../pieceAt.ts";
 
 export interface Writing {
   readonly piece: PieceNode;

@@ -18,25 +18,20 @@ export class PartMatcher {
     this.#letters = new Set(parts.map(({ letters }) => letters.toUpperCase()));
   }
 
-  /** The first of the parts that the naming means. */
-  find(naming: Naming): Part | undefined {
-    if (naming.kind === "mention") return this.#named(naming.name, undefined, naming.board);
-    const { named, board } = naming;
-    if (named.kind === "part") return this.#named(named.name, named.board, board);
-    if (!this.#mayHold(named)) return undefined;
-    for (const name of named.names) {
-      const part = this.#named(name, named.board, board);
-      if (part) return part;
-    }
-    return undefined;
+  /** Whether the naming means one of the parts, alone or among others. */
+  matches({ named, board }: Naming): boolean {
+    if (named.kind === "part") return this.#means(named.name, named.board, board);
+    return (
+      this.#mayHold(named) && named.names.some((name) => this.#means(name, named.board, board))
+    );
   }
 
-  #named(name: string, board: string | undefined, stageBoard: string | undefined) {
+  #means(name: string, board: string | undefined, stageBoard: string | undefined): boolean {
     const key = designatorKey(name);
     // A section means its part: U3A is of U3.
-    if (!this.#keys.has(key) && !this.#keys.has(key.slice(0, -1))) return undefined;
+    if (!this.#keys.has(key) && !this.#keys.has(key.slice(0, -1))) return false;
     const { part } = this.#kit.find(name, board, stageBoard);
-    return part && this.#parts.has(part) ? part : undefined;
+    return part !== undefined && this.#parts.has(part);
   }
 
   /** Whether the range need be written out. */

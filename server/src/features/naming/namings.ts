@@ -2,57 +2,45 @@
 import type { Kit } from "../../model/kit.ts";
 import type { Part } from "../../model/parts.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
-import type { Item, PartItem, PartMark, RangeItem } from "../../syntax/dialect.ts";
+import { expandRange, readDesignator } from "../../syntax/designators.ts";
+import { type Item, MAX_RANGE, type PartItem, type RangeItem } from "../../syntax/dialect.ts";
+import type { Fact, MentionFact } from "../../syntax/facts.ts";
 import type { Span } from "../../text/span.ts";
 
 /** A stretch of a piece that names one part, or all of a range. */
-export type Naming = MarkNaming | Mention;
-
-export interface MarkNaming {
-  readonly kind: "mark";
+export interface Naming {
   readonly piece: PieceNode;
   readonly span: Span;
-  readonly mark: PartMark;
-  /** The item of the mark, and the part or range in it that names. */
-  readonly item: Item;
+  /** What it says; in the prose no board. */
   readonly named: PartItem | RangeItem;
+  /** The item of a mark that it is, or belongs to; undefined in the prose. */
+  readonly item: Item | undefined;
   /** The board that bare designators mean there. */
-  readonly board: string | undefined;
-}
-
-export interface Mention {
-  readonly kind: "mention";
-  readonly piece: PieceNode;
-  readonly span: Span;
-  readonly name: string;
   readonly board: string | undefined;
 }
 
 /** All namings of a piece, in document order. */
 export function* namingsIn(piece: PieceNode): Iterable<Naming> {
   let board = piece.boardBefore;
+  let done = 0;
   for (const fact of piece.facts.facts) {
-    switch (fact.kind) {
-      case "heading":
-        if (fact.level === 2) board = undefined;
-        break;
-      case "comment":
-        if (fact.comment.kind === "board") board = fact.comment.board;
-        break;
-      case "mention":
-        yield { kind: "mention", piece, span: fact.span, name: fact.name, board };
-        break;
-      case "mark":
-        for (const item of fact.mark.items) {
-          for (const named of namedBy(item)) {
-            yield { kind: "mark", piece, span: named.span, mark: fact.mark, item, named, board };
-          }
-        }
-        break;
-      default:
-        break;
+    board = boardAfter(fact, board);
+    if (fact.kind === "mark") {
+      for (const item of fact.mark.items) {
+        for (const named of namedBy(item)) yield { piece, span: named.span, named, item, board };
+      }
+    } else if (fact.kind === "mention" && fact.span.start >= done) {
+      const named = mentioned(fact, piece);
+      done = named.span.end;
+      yield { piece, span: named.span, named, item: undefined, board };
     }
   }
+}
+
+/** The board in force behind a fact. */
+function boardAfter(fact: Fact, board: string | undefined): string | undefined {
+  if (fact.kind === "heading" && fact.level === 2) return undefined;
+  return fact.kind === "comment" && fact.comment.kind === "board" ? fact.comment.board : board;
 }
 
 /** The designators and ranges that an item is written with; of a set those it leaves out. */
@@ -71,11 +59,38 @@ function namedBy(item: Item): readonly (PartItem | RangeItem)[] {
   }
 }
 
+const RANGE_END =
+  /^(?:[-\u2010-\u2014\u2212…]|\.{2,3})((?:\p{Lu}[\p{L}_]{0,15})?\d{1,5}[A-Za-z]?)(?![\p{L}\p{N}_])/u;
+
+/** A mention, or the range that it opens: `R1–R4` in the prose means all four. */
+function mentioned({ name, span }: MentionFact, piece: PieceNode): PartItem | RangeItem {
+  const single: PartItem = { kind: "part", span, name };
+  const { text } = piece.page;
+  const next = piece.start + span.end;
+  if (!mayOpenRange(text.charCodeAt(next))) return single;
+  const end = RANGE_END.exec(text.slice(next, next + 30));
+  const from = readDesignator(name);
+  if (!end || !from) return single;
+  const last = readDesignator(end[1]!);
+  const to = last ?? (/^\d+$/.test(end[1]!) ? end[1]! : undefined);
+  const range = to && expandRange(from, to, MAX_RANGE);
+  if (!range || range.size < 2 || range.size > MAX_RANGE) return single;
+  return {
+    kind: "range",
+    span: { start: span.start, end: span.end + end[0].length },
+    from: name,
+    to: range.names.at(-1)!,
+    names: range.names,
+  };
+}
+
+/** A dash of any kind, a point or an ellipsis. */
+function mayOpenRange(code: number): boolean {
+  return code === 45 || code === 46 || (code >= 0x2010 && code <= 0x2026) || code === 0x2212;
+}
+
 /** The parts that a naming means, in its order; names that no list knows mean none. */
-export function partsNamed(naming: Naming, kit: Kit): readonly Part[] {
-  const of = (name: string, board?: string) => kit.find(name, board, naming.board).part ?? [];
-  if (naming.kind === "mention") return [of(naming.name)].flat();
-  const { named } = naming;
+export function partsNamed({ named, board }: Naming, kit: Kit): readonly Part[] {
   const names = named.kind === "range" ? named.names : [named.name];
-  return names.flatMap((name) => of(name, named.board));
+  return names.flatMap((name) => kit.find(name, named.board, board).part ?? []);
 }

@@ -10,6 +10,9 @@ import { toLocations } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesAt } from "./place.ts";
 
+/** What counts as the declaration: the cell of a part, the label, the name that is given a value. */
+const DECLARING: ReadonlySet<Reference["as"]> = new Set(["listed", "defined", "label"]);
+
 export const references: Feature = {
   capabilities: () => ({ referencesProvider: true }),
   onLists: [ReferencesRequest.method],
@@ -30,9 +33,7 @@ async function answer(
     );
   }
   const { includeDeclaration } = params.context;
-  const wanted = found.filter(
-    ({ as }) => includeDeclaration || (as !== "listed" && as !== "label"),
-  );
+  const wanted = found.filter(({ as }) => includeDeclaration || !DECLARING.has(as));
   return wanted.length > 0 ? toLocations(uniquePlaces(wanted), context.service) : null;
 }
 
