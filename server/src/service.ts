@@ -57,9 +57,33 @@ export class Service {
   readonly #followed = new Set<string>();
   readonly #shown = new DiagnosisBook();
 
-  constructor(files: Files, settings: ServiceSettings = DEFAULT_SETTINGS) {
-    this.#sources = new Sources(files);
+  constructor(files: Files, settings?: ServiceSettings);
+  /** Shares the texts of another service. */
+  constructor(sources: Sources, settings: ServiceSettings);
+  constructor(from: Files | Sources, settings: ServiceSettings = DEFAULT_SETTINGS) {
+    this.#sources = from instanceof Sources ? from : new Sources(from);
     this.#settings = settings;
+  }
+
+  /**
+   * A service on the same texts with guides of its own, for a look at guides that nobody follows.
+   * It takes no part in edits: use it at once and drop it.
+   */
+  apart(): Service {
+    return new Service(this.#sources, this.#settings);
+  }
+
+  /**
+   * Why an editor that changed a word in the file could not write the rest back byte for byte;
+   * undefined where it could.
+   */
+  rewriteProblem(uri: string): Promise<string | undefined> {
+    return this.#sources.rewriteProblem(uri);
+  }
+
+  /** Whether the guide at the URI is followed. */
+  follows(uri: string): boolean {
+    return this.#guides.has(uri);
   }
 
   /** Takes a text from the editor; it wins over the file. */

@@ -9,10 +9,12 @@ import {
 import { URI, Utils } from "vscode-uri";
 import { FEATURES } from "./features/all.ts";
 
-const REQUESTS = [
-  DidOpenTextDocumentNotification.method,
-  DidCloseTextDocumentNotification.method,
-  ...FEATURES.flatMap((feature) => feature.onLists ?? []),
+const REQUESTS: readonly { readonly method: string; readonly options?: object | undefined }[] = [
+  { method: DidOpenTextDocumentNotification.method },
+  { method: DidCloseTextDocumentNotification.method },
+  ...FEATURES.flatMap(({ onLists = [], listOptions: options }) =>
+    onLists.map((method) => ({ method, options })),
+  ),
 ];
 
 export class ListRegistrations {
@@ -31,10 +33,10 @@ export class ListRegistrations {
     if (fresh.length === 0) return;
     for (const uri of fresh) this.#registered.add(uri);
     const documentSelector = fresh.map((uri) => ({ pattern: `**/${globOf(uri)}` }));
-    const registrations = REQUESTS.map((method) => ({
+    const registrations = REQUESTS.map(({ method, options }) => ({
       id: `${method}#${this.#registered.size}`,
       method,
-      registerOptions: { documentSelector },
+      registerOptions: { documentSelector, ...options },
     }));
     const { method } = DidChangeTextDocumentNotification;
     const change = {

@@ -84,6 +84,7 @@ class Server {
         suggestAgain: offers.suggestAgain,
         goTo: offers.goTo,
         caughtUp: () => this.#updater.wake(),
+        guidesNaming: (uri) => this.#guidesNaming(uri),
       });
     }
     const features = joinCapabilities(FEATURES, params.capabilities);
@@ -162,12 +163,16 @@ class Server {
   async #followCompanions(uri: string): Promise<void> {
     await this.#updater.wake();
     if (this.#service.guidesOf(uri).length > 0) return;
-    const candidates = await this.#files.markdownFiles(MOST_CANDIDATES, uri);
-    const guides = await guidesNaming(uri, candidates.map(canonicalUri), this.#files);
+    const guides = await this.#guidesNaming(uri);
     if (guides.length === 0 || !this.#service.openLines(uri)) return;
     this.#companions.set(uri, guides);
     for (const guide of guides) this.#service.follow(guide);
     this.#wake();
+  }
+
+  async #guidesNaming(uri: string): Promise<readonly string[]> {
+    const candidates = await this.#files.markdownFiles(MOST_CANDIDATES, uri);
+    return guidesNaming(uri, candidates.map(canonicalUri), this.#files);
   }
 
   #settingsChanged(settings: unknown): void {

@@ -1,13 +1,12 @@
 /** Where texts and parts lists come from: the editor's text wins over the file. */
+import type { Overrides } from "../model/list/columns.ts";
 import { loadPartsList } from "../model/list/load.ts";
-import type { Meaning, PartsList } from "../model/list/partsList.ts";
+import type { PartsList } from "../model/list/partsList.ts";
 import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { FileError, type Files } from "./files.ts";
+import { bytesProblem, textProblem } from "./rewriting.ts";
 import { OpenText } from "./texts.ts";
-
-/** Column names by meaning, as the guide's `columns` key gives them. */
-export type ColumnNames = Partial<Record<Meaning, string>>;
 
 /** What became of the wish for a file. */
 export type Wanted<Value> =
@@ -65,7 +64,7 @@ export class Sources {
   }
 
   /** The parts list at the URI; of a workbook the one in the sheet, whose name the list's URI then has. */
-  async list(uri: string, columns: ColumnNames, sheet?: string): Promise<Wanted<PartsList>> {
+  async list(uri: string, columns: Overrides, sheet?: string): Promise<Wanted<PartsList>> {
     const open = this.#open.get(uri);
     // A workbook that an editor shows as text is no text.
     const read: Wanted<string | Uint8Array> =
@@ -96,6 +95,18 @@ export class Sources {
   /** The bytes of a picture; they are not kept. */
   picture(uri: string): Promise<Wanted<Uint8Array>> {
     return readFile(this.#files, uri);
+  }
+
+  /**
+   * Why an editor that changed a word in the file could not write the rest back byte for byte;
+   * undefined where it could.
+   */
+  async rewriteProblem(uri: string): Promise<string | undefined> {
+    const open = this.#open.get(uri);
+    if (open) return textProblem(open.text);
+    const read = await this.#read(uri);
+    if (read.kind === "missing") return "there is no such file";
+    return read.kind === "found" ? bytesProblem(read.value) : read.message;
   }
 
   /** Lines of a text that may not be open, for counting places in it. */

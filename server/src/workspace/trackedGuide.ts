@@ -7,7 +7,7 @@ import type { DeratingSettings } from "../model/guide.ts";
 import { GuidePage } from "../model/guidePage.ts";
 import { type GuideChanges, GuideState, together } from "../model/guideState.ts";
 import { type BoardList, Kit } from "../model/kit.ts";
-import { MEANINGS } from "../model/list/partsList.ts";
+import { columnNames } from "../model/list/columnNames.ts";
 import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
@@ -15,7 +15,7 @@ import type { ProductStandard } from "../trade/hazards/voltageLimits.ts";
 import { missingFile, resolveReference, splitSheet } from "./paths.ts";
 import { Pictures } from "./pictures.ts";
 import { type NamedSheet, SheetFindings } from "./sheetFindings.ts";
-import type { ColumnNames, Sources, Wanted } from "./sources.ts";
+import type { Sources, Wanted } from "./sources.ts";
 
 export interface GuideContext {
   readonly sources: Sources;
@@ -225,11 +225,7 @@ export class TrackedGuide {
   }
 
   async #loadLists(notes: FrontMatter, files: Set<string>): Promise<BoardList[]> {
-    const columns: ColumnNames = {};
-    for (const { name, value } of notes.columns) {
-      const meaning = MEANINGS.find((one) => one === name);
-      if (meaning) columns[meaning] = value;
-    }
+    const columns = columnNames(notes);
     const lists: BoardList[] = [];
     const sheets = new Map<string, NamedSheet>();
     this.#sheets = new SheetFindings(this.uri, sheets);

@@ -3,7 +3,13 @@ import type { Kit } from "../../model/kit.ts";
 import type { Part } from "../../model/parts.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import { expandRange, readDesignator } from "../../syntax/designators.ts";
-import { type Item, MAX_RANGE, type PartItem, type RangeItem } from "../../syntax/dialect.ts";
+import {
+  type Item,
+  MAX_RANGE,
+  type PartItem,
+  type PartMark,
+  type RangeItem,
+} from "../../syntax/dialect.ts";
 import type { Fact, MentionFact } from "../../syntax/facts.ts";
 import type { Span } from "../../text/span.ts";
 
@@ -15,6 +21,7 @@ export interface Naming {
   readonly named: PartItem | RangeItem;
   /** The item of a mark that it is, or belongs to; undefined in the prose. */
   readonly item: Item | undefined;
+  readonly mark: PartMark | undefined;
   /** The board that bare designators mean there. */
   readonly board: string | undefined;
 }
@@ -26,13 +33,16 @@ export function* namingsIn(piece: PieceNode): Iterable<Naming> {
   for (const fact of piece.facts.facts) {
     board = boardAfter(fact, board);
     if (fact.kind === "mark") {
-      for (const item of fact.mark.items) {
-        for (const named of namedBy(item)) yield { piece, span: named.span, named, item, board };
+      const { mark } = fact;
+      for (const item of mark.items) {
+        for (const named of namedBy(item)) {
+          yield { piece, span: named.span, named, item, mark, board };
+        }
       }
     } else if (fact.kind === "mention" && fact.span.start >= done) {
       const named = mentioned(fact, piece);
       done = named.span.end;
-      yield { piece, span: named.span, named, item: undefined, board };
+      yield { piece, span: named.span, named, item: undefined, mark: undefined, board };
     }
   }
 }

@@ -12,6 +12,7 @@ import { links } from "./links.ts";
 import { outline } from "./outline.ts";
 import { overview } from "./overview.ts";
 import { references } from "./references.ts";
+import { rename } from "./rename.ts";
 import { signatureHelp } from "./signatureHelp.ts";
 import { startGuide } from "./startGuide.ts";
 
@@ -28,6 +29,7 @@ export const FEATURES: readonly Feature[] = [
   outline,
   overview,
   references,
+  rename,
   signatureHelp,
   startGuide,
 ];

@@ -13,6 +13,8 @@ export interface FeatureContext {
   readonly goTo: string | undefined;
   /** Resolves when the analysis has caught up with all that came before. */
   caughtUp(): Promise<void>;
+  /** Guides of the workspace whose front matter names the file, followed or not. */
+  guidesNaming(uri: string): Promise<readonly string[]>;
 }
 
 export interface Feature {
@@ -20,6 +22,8 @@ export interface Feature {
   capabilities(client: ClientCapabilities): ServerCapabilities;
   /** Requests wanted for parts lists too, whatever language the editor takes them for. */
   readonly onLists?: readonly string[];
+  /** Options of those requests. */
+  readonly listOptions?: object;
   /** Sees to it that the requests are answered. */
   listen(context: FeatureContext): void;
 }

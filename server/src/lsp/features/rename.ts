@@ -1,0 +1,139 @@
+/**
+ * Renames a part, a label or a figure's name in the guide, in its parts list, and in every other guide
+ * that uses the list.
+ */
+import {
+  type CancellationToken,
+  LSPErrorCodes,
+  type PrepareRenameResult,
+  type RenameParams,
+  RenameRequest,
+  ResponseError,
+  type TextDocumentPositionParams,
+  type WorkspaceEdit,
+} from "vscode-languageserver";
+import type { RenameEdit } from "../../features/rename/edit.ts";
+import { rename as renameIn, samePart } from "../../features/rename/rename.ts";
+import {
+  type RenameTarget,
+  renameTarget,
+  renameTargetInList,
+} from "../../features/rename/target.ts";
+import type { GuideState } from "../../model/guideState.ts";
+import type { Service } from "../../service.ts";
+import { canonicalUri } from "../../workspace/paths.ts";
+import { spanToRange } from "../convert.ts";
+import { toRenameEdit } from "../renameEdit.ts";
+import type { Feature, FeatureContext } from "./feature.ts";
+import { type Place, placesAt } from "./place.ts";
+
+export const rename: Feature = {
+  capabilities: (client) => ({
+    renameProvider: client.textDocument?.rename?.prepareSupport ? { prepareProvider: true } : true,
+  }),
+  onLists: [RenameRequest.method],
+  listOptions: { prepareProvider: true },
+  listen(context) {
+    const { connection } = context;
+    connection.onPrepareRename((params, token) => prepare(context, params, token));
+    connection.onRenameRequest((params, token) => answer(context, params, token));
+  },
+};
+
+async function prepare(
+  context: FeatureContext,
+  params: TextDocumentPositionParams,
+  token: CancellationToken,
+): Promise<PrepareRenameResult | null> {
+  const found = targetAt(await placesAt(context, params, token));
+  if (!found) return null;
+  const { target, lines } = found;
+  return { range: spanToRange(target.span, lines), placeholder: target.name };
+}
+
+type PlaceAt = Place & { readonly offset: number };
+
+function targetAt(
+  places: readonly PlaceAt[],
+):
+  | { readonly target: RenameTarget; readonly guide: GuideState; readonly lines: Place["lines"] }
+  | undefined {
+  for (const { guide, uri, list, offset, lines } of places) {
+    const target = list
+      ? renameTargetInList(guide, list, offset)
+      : renameTarget(guide, uri, offset);
+    if (target && "problem" in target) throw refusal(target.problem);
+    if (target) return { target, guide, lines };
+  }
+  return undefined;
+}
+
+async function answer(
+  context: FeatureContext,
+  params: RenameParams,
+  token: CancellationToken,
+): Promise<WorkspaceEdit | null> {
+  const { service } = context;
+  const uri = canonicalUri(params.textDocument.uri);
+  const first = targetAt(await placesAt(context, params, token));
+  if (!first) return null;
+  const version = service.version(uri);
+  const others = await otherGuides(context, first.target);
+  const found = targetAt(await placesAt(context, params, token));
+  if (!found || service.version(uri) !== version) {
+    throw new ResponseError(LSPErrorCodes.ContentModified, "The text has changed meanwhile.");
+  }
+  const to = params.newName.trim();
+  const edits = [
+    ...editsIn(found.guide, found.target, to),
+    ...sharing(found.target, [...service.guides(), ...others.guides()], found.guide).flatMap(
+      ([guide, target]) => editsIn(guide, target, to),
+    ),
+  ];
+  await refuseUnwritable(edits, service);
+  return toRenameEdit(edits, [service, others], context.client);
+}
+
+/** Guides on the list of the part that nobody follows, read for this once. */
+async function otherGuides(context: FeatureContext, target: RenameTarget): Promise<Service> {
+  const apart = context.service.apart();
+  if (target.kind !== "part") return apart;
+  for (const guide of await context.guidesNaming(target.part.list.uri)) {
+    if (!context.service.follows(guide)) apart.follow(guide);
+  }
+  await apart.settle();
+  return apart;
+}
+
+/** The target as each other guide has it that shares it. */
+function sharing(
+  target: RenameTarget,
+  guides: readonly GuideState[],
+  own: GuideState,
+): readonly (readonly [GuideState, RenameTarget])[] {
+  if (target.kind !== "part") return [];
+  return guides.flatMap((guide) => {
+    const part = guide === own ? undefined : samePart(guide, target.part);
+    return part ? [[guide, { ...target, part }] as const] : [];
+  });
+}
+
+function editsIn(guide: GuideState, target: RenameTarget, to: string): readonly RenameEdit[] {
+  const renamed = renameIn(guide, target, to);
+  if ("problem" in renamed) throw refusal(renamed.problem);
+  return renamed.edits;
+}
+
+async function refuseUnwritable(edits: readonly RenameEdit[], service: Service): Promise<void> {
+  for (const uri of new Set(edits.map((edit) => edit.uri))) {
+    const problem = await service.rewriteProblem(uri);
+    if (!problem) continue;
+    const name = decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
+    throw refusal(`\`${name}\` cannot be changed without changing other bytes of it: ${problem}.`);
+  }
+}
+
+/** The editor shows the message where the new name is typed. */
+function refusal(message: string): ResponseError<void> {
+  return new ResponseError(LSPErrorCodes.RequestFailed, message);
+}
