@@ -84,7 +84,7 @@ class Server {
         suggestAgain: offers.suggestAgain,
         goTo: offers.goTo,
         caughtUp: () => this.#updater.wake(),
-        guidesNaming: (uri) => this.#guidesNaming(uri),
+        guidesNaming: (isMeant, near) => this.#guidesNaming(isMeant, near),
       });
     }
     const features = joinCapabilities(FEATURES, params.capabilities);
@@ -163,16 +163,16 @@ class Server {
   async #followCompanions(uri: string): Promise<void> {
     await this.#updater.wake();
     if (this.#service.guidesOf(uri).length > 0) return;
-    const guides = await this.#guidesNaming(uri);
+    const guides = await this.#guidesNaming((named) => named === uri, uri);
     if (guides.length === 0 || !this.#service.openLines(uri)) return;
     this.#companions.set(uri, guides);
     for (const guide of guides) this.#service.follow(guide);
     this.#wake();
   }
 
-  async #guidesNaming(uri: string): Promise<readonly string[]> {
-    const candidates = await this.#files.markdownFiles(MOST_CANDIDATES, uri);
-    return guidesNaming(uri, candidates.map(canonicalUri), this.#files);
+  async #guidesNaming(isMeant: (uri: string) => boolean, near: string): Promise<readonly string[]> {
+    const candidates = await this.#files.markdownFiles(MOST_CANDIDATES, near);
+    return guidesNaming(isMeant, candidates.map(canonicalUri), this.#files);
   }
 
   #settingsChanged(settings: unknown): void {

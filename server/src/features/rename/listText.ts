@@ -18,6 +18,7 @@ export function renameInList(
   options: ReadOptions,
 ): { readonly edits: readonly TextEdit[] } | { readonly problem: string } {
   const { list } = part;
+  if (list.format === "workbook") return { problem: WORKBOOK };
   const lines = list.lines.filter((line) => line.board === part.line.board && has(line, name.from));
   const edits = [
     ...lines.flatMap((line) => inLine(list, line, name)),
@@ -26,6 +27,9 @@ export function renameInList(
   const problem = whatGoesWrong(list, edits, name, lines, options);
   return problem ? { problem } : { edits };
 }
+
+const WORKBOOK =
+  "The parts list is a workbook, which an editor of text cannot change. Rename the part there first; the guide's findings then lead to its places.";
 
 function has({ designators }: ListLine, name: string): boolean {
   const key = designatorKey(name);

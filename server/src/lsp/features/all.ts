@@ -9,6 +9,7 @@ import { hover } from "./hover.ts";
 import { inlayHints } from "./inlayHints.ts";
 import { lenses } from "./lenses.ts";
 import { links } from "./links.ts";
+import { moveFiles } from "./moveFiles.ts";
 import { outline } from "./outline.ts";
 import { overview } from "./overview.ts";
 import { references } from "./references.ts";
@@ -26,6 +27,7 @@ export const FEATURES: readonly Feature[] = [
   inlayHints,
   lenses,
   links,
+  moveFiles,
   outline,
   overview,
   references,

@@ -13,8 +13,11 @@ export interface FeatureContext {
   readonly goTo: string | undefined;
   /** Resolves when the analysis has caught up with all that came before. */
   caughtUp(): Promise<void>;
-  /** Guides of the workspace whose front matter names the file, followed or not. */
-  guidesNaming(uri: string): Promise<readonly string[]>;
+  /**
+   * Guides of the workspace, followed or not, that are meant or whose front matter names a file that
+   * is; without a workspace those near the file `near`.
+   */
+  guidesNaming(isMeant: (uri: string) => boolean, near: string): Promise<readonly string[]>;
 }
 
 export interface Feature {

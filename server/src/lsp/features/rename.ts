@@ -98,7 +98,8 @@ async function answer(
 async function otherGuides(context: FeatureContext, target: RenameTarget): Promise<Service> {
   const apart = context.service.apart();
   if (target.kind !== "part") return apart;
-  for (const guide of await context.guidesNaming(target.part.list.uri)) {
+  const list = target.part.list.uri;
+  for (const guide of await context.guidesNaming((uri) => uri === list, list)) {
     if (!context.service.follows(guide)) apart.follow(guide);
   }
   await apart.settle();
