@@ -72,6 +72,15 @@ describe("moving a file", () => {
     expect(await moved(["guide.md", "wren.md"])).toEqual([]);
   });
 
+  test("keeps the sheet of a workbook", async () => {
+    const text = GUIDE.replace("parts.csv", '"bom.xlsx#Main board"');
+    await started({ "guide.md": text });
+    await client.open("guide.md", text);
+    expect(await moved(["bom.xlsx", "lists/bom.xlsx"])).toEqual([
+      "guide.md:1:16-35 lists/bom.xlsx#Main board",
+    ]);
+  });
+
   test("a folder takes its files along", async () => {
     const text = GUIDE.replace("parts.csv", "lists/parts.csv");
     await started({ "guide.md": text, "lists/parts.csv": LIST });

@@ -15,7 +15,7 @@ export function pathEdits(
   return [...parts.map(({ path }) => path), ...pages].flatMap(
     ({ value, span }: Spanned<string>) => {
       const { path: file, sheet } = splitSheet(value);
-    const target = resolveReference(uri, file, { folders: [], outsideAllowed: true });
+      const target = resolveReference(uri, file, { folders: [], outsideAllowed: true });
       if (!("uri" in target)) return [];
       const path = relativePath(movedTo(uri), movedTo(target.uri));
       const isSame = path === undefined || path === relativePath(uri, target.uri);

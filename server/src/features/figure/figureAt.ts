@@ -4,7 +4,7 @@ import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { Call, Expression, NameUse, WordArgument } from "../../quantity/expression/tree.ts";
 import { type Span, touches } from "../../text/span.ts";
-import { pieceAt } from "../subject.ts";
+import { pieceAt } from "../pieceAt.ts";
 
 /** What stands at the place; spans count in the page's text. */
 export interface FigureAt {
