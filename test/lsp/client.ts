@@ -76,6 +76,20 @@ export class TestClient {
     });
   }
 
+  /** Replaces what stands between two places. */
+  replace(
+    name: string,
+    start: { line: number; character: number },
+    end: { line: number; character: number },
+    text: string,
+  ): Promise<void> {
+    this.#version++;
+    return this.notify("textDocument/didChange", {
+      textDocument: { uri: FOLDER + name, version: this.#version },
+      contentChanges: [{ range: { start, end }, text }],
+    });
+  }
+
   close(name: string): Promise<void> {
     return this.notify("textDocument/didClose", { textDocument: { uri: FOLDER + name } });
   }

@@ -14,6 +14,7 @@ import { outline } from "./outline.ts";
 import { overview } from "./overview.ts";
 import { references } from "./references.ts";
 import { rename } from "./rename.ts";
+import { semanticTokens } from "./semanticTokens.ts";
 import { signatureHelp } from "./signatureHelp.ts";
 import { startGuide } from "./startGuide.ts";
 
@@ -32,6 +33,7 @@ export const FEATURES: readonly Feature[] = [
   overview,
   references,
   rename,
+  semanticTokens,
   signatureHelp,
   startGuide,
 ];
