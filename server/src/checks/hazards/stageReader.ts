@@ -45,7 +45,7 @@ export class StageReader {
   readonly #guideNotes: Growing<NoteReading>;
   #nextNotes = new Growing<NoteReading>([]);
   readonly #met: Growing<string>;
-  readonly #metHere = new Set<string>();
+  readonly #metHere = new Map<string, Step>();
   readonly #inPlace: Growing<Part>;
   readonly #powered: Growing<Part>;
   readonly #found: { trigger: Trigger; hazard: Hazard; note: NoteReading | undefined }[] = [];
@@ -142,15 +142,22 @@ export class StageReader {
   }
 
   #bring(trigger: Trigger): void {
-    const key = trigger.of === undefined ? trigger.kind : `${trigger.kind} ${trigger.of}`;
+    // In a kit of one board words and marks tell of the same.
+    const key = trigger.of ? `${trigger.kind} ${trigger.of}` : trigger.kind;
     if (this.#metHere.has(key)) return;
+    if (this.#metHere.get(trigger.kind) === trigger.step) {
+      // The words of the step have told of it; its mark says on which board.
+      if (isOwedOnce(trigger.kind)) this.#met.add(key);
+      this.#metHere.set(key, trigger.step);
+      return;
+    }
     if (isOwedOnce(trigger.kind)) {
       // Words tell of no board: they are owed a note only where nothing of the kind has been.
       const kinds = this.#met.list.some((one) => one === key || one.startsWith(`${key} `));
       if (kinds) return;
       this.#met.add(key);
     }
-    this.#metHere.add(key);
+    this.#metHere.set(key, trigger.step);
     for (const hazard of hazardsOf(trigger.kind)) {
       this.#found.push({ trigger, hazard, note: this.#noteOn(hazard, trigger) });
     }
@@ -227,8 +234,13 @@ export class StageReader {
     });
   }
 
+  /** A note that stands in time for something else is not late: the one for this is missing. */
   #lateNote(hazard: Hazard, trigger: Trigger): NoteReading | undefined {
-    return this.#notes.find((note) => note.hazards.has(hazard) && this.#isBehind(note, trigger));
+    const serves = (note: NoteReading) =>
+      this.#found.some((one) => one.note === note && one.hazard === hazard);
+    return this.#notes.find(
+      (note) => note.hazards.has(hazard) && this.#isBehind(note, trigger) && !serves(note),
+    );
   }
 
   #isBehind({ piece, fact }: NoteReading, { step, span }: Trigger): boolean {
