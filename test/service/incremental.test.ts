@@ -113,6 +113,16 @@ describe("findings after random edits equal those of a fresh check", () => {
     await expectLaw({ "parts.csv": listed }, HEAD + body, [{ at, remove: 3, insert: "" }]);
   });
 
+  test("of stages of the same words that are written anew", async () => {
+    const body = "## A\n\n1. Fit [Q1].\n\n## A\n\n1. Fit [Q1].\n\n## A\n\n1. Fit [Q1].\n";
+    const text = HEAD + body;
+    const start = text.indexOf("supply");
+    const insert = text.slice(start).replace("-12 V", "-9 V");
+    await expectLaw({ "parts.csv": LIST }, text, [
+      { at: start / text.length, remove: text.length - start, insert },
+    ]);
+  });
+
   const samples = new URL("../../samples/", import.meta.url);
   for (const kit of ["heron", "constructs"]) {
     test(`of the sample ${kit}`, async () => {

@@ -45,8 +45,9 @@ function goesIntoSocket(part: Part, first: Use, second: Use): boolean {
 
 /** `[U3A, U3B]` and `[U3A–U3D]` name sections of one part (ASME Y14.44-2008 2.1.3). */
 function namesSections(first: Use, second: Use): boolean {
-  if (first.item === second.item) return true;
+  // Steps of the same words share their facts, so only the mark tells them apart.
   if (first.resolved !== second.resolved) return false;
+  if (first.item === second.item) return true;
   const [a, b] = [first.item, second.item];
   return a.kind === "part" && b.kind === "part" && a.name.toUpperCase() !== b.name.toUpperCase();
 }
