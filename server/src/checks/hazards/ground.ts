@@ -35,6 +35,7 @@ interface Known {
   readonly parts: readonly Part[];
   readonly listed: ListedDangers;
   readonly revision: number;
+  readonly basis: readonly unknown[];
   readonly ground: Ground;
 }
 
@@ -46,10 +47,26 @@ export function groundOf(guide: Guide): Ground {
   const known = KNOWN.get(guide);
   if (known && known.parts === parts && known.revision === figures.revision) return known.ground;
   const listed = known?.parts === parts ? known.listed : listedDangers(parts);
-  const made = makeGround(guide, listed);
+  const telling = figures.withSymbol(
+    (symbol) => isVoltage(symbol) || isOfCharge(symbol) || isOfHeat(symbol),
+  );
+  const basis = basisOf(guide, telling);
+  const isSame = known !== undefined && known.listed === listed && sameItems(known.basis, basis);
+  const made = isSame ? known.ground : makeGround(guide, listed, telling);
   const ground = known && sameGround(known.ground, made) ? known.ground : made;
-  KNOWN.set(guide, { parts, listed, revision: figures.revision, ground });
+  KNOWN.set(guide, { parts, listed, revision: figures.revision, basis, ground });
   return ground;
+}
+
+/** What the ground is made of beside the lists: most edits of figures touch none of it. */
+function basisOf({ figures, frontMatter }: Guide, telling: readonly GuideFigure[]): unknown[] {
+  const basis: unknown[] = frontMatter.supply.map(({ name }) => figures.named(name)?.evaluation);
+  for (const figure of telling) basis.push(figure, figure.evaluation, figure.stated);
+  return basis;
+}
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((item, i) => item === b[i]);
 }
 
 function listedDangers(parts: readonly Part[]): ListedDangers {
@@ -59,12 +76,9 @@ function listedDangers(parts: readonly Part[]): ListedDangers {
   return { mains, capacitors: parts.filter(isCapacitor), hot: hotByKind(parts) };
 }
 
-function makeGround(guide: Guide, listed: ListedDangers): Ground {
+function makeGround(guide: Guide, listed: ListedDangers, figures: readonly GuideFigure[]): Ground {
   const limits = limitsOf(guide);
   const rails = railsOf(guide);
-  const figures = guide.figures.withSymbol(
-    (symbol) => isVoltage(symbol) || isOfCharge(symbol) || isOfHeat(symbol),
-  );
   const high = figures
     .filter((figure) => isVoltage(symbolOf(figure)))
     .map((figure) => ({ figure, why: voltageDanger(figure, limits) }))
