@@ -2,6 +2,7 @@
 import { digestPiece, type Labels } from "../syntax/digest.ts";
 import type { PieceFacts } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
+import { findFences } from "../syntax/frontMatterFence.ts";
 import { readFrontMatter } from "../syntax/frontMatterReader.ts";
 import { PieceSequence } from "../syntax/pieces.ts";
 import type { TextSource } from "../text/textSource.ts";
@@ -37,7 +38,7 @@ export class GuidePage implements Page {
     const head = this.#frontMatter?.span.end ?? 0;
     // An edit behind the head can still close front matter that was open.
     const touchesHead = start <= head || (head === 0 && this.text.slice(0, 3) === "---");
-    if (touchesHead) this.#frontMatter = readFrontMatter(text.toString());
+    if (touchesHead) this.#frontMatter = readHead(text, head + replacement.length);
     this.sequence.edit(start, end, replacement, text);
     return touchesHead;
   }
@@ -70,6 +71,17 @@ export class GuidePage implements Page {
     if (links.size === 0 && footnotes.size === 0) return NO_LABELS;
     return { links: [...links], footnotes: [...footnotes] };
   }
+}
+
+/** So much behind the front matter as it was tells whether it still ends there. */
+const BEHIND_HEAD = 1000;
+
+/** The front matter, from the text's beginning alone where that holds its end. */
+function readHead(text: TextSource, expected: number): FrontMatter | undefined {
+  const beginning = text.slice(0, expected + BEHIND_HEAD);
+  const fences = findFences(beginning);
+  const isWhole = fences?.closed === true && fences.span.end < beginning.length - 1;
+  return readFrontMatter(isWhole ? beginning : text.toString());
 }
 
 function difference(a: readonly string[], b: readonly string[]): string[] {
