@@ -114,6 +114,35 @@ describe("The note that is late is moved", () => {
     const body = `## Board\n\n1. Trim the leads.\n\n${note}`;
     expect(await fixed(body, "hazard-late")).toBe(`## Board\n\n${note}\n\n1. Trim the leads.\n\n`);
   });
+
+  test("and what stood below it stays a block of its own", async () => {
+    const body = `## Board\n\n1. Trim the leads.\n${note}\n\nText.\n`;
+    expect(await fixed(body, "hazard-late")).toBe(
+      `## Board\n\n${note}\n\n1. Trim the leads.\n\nText.\n`,
+    );
+    const next = `## Board\n\n1. Trim the leads.\n${note}\n### Then\n\nText.\n`;
+    expect(await fixed(next, "hazard-late")).toBe(
+      `## Board\n\n${note}\n\n1. Trim the leads.\n\n### Then\n\nText.\n`,
+    );
+  });
+
+  test.each([
+    ["it is all that stands below a heading", `### Care\n\n${note}\n\n### Then\n\nText.`],
+    ["it is all below the last heading", `### Care\n\n${note}\n`],
+    ["it is all above an underlined heading", `### Care\n\n${note}\n\nThen\n---\n\nText.`],
+    ["what follows would sink into the step", `${note}\n\n   Indented text.`],
+    ["a list item holds it", `- ${note.replace("\n", "\n  ")}`],
+  ])("but not where %s", async (_, below) => {
+    const files = filesOf(`## Board\n\n1. Trim the leads.\n\n${below}`);
+    const { diagnoses } = await checkFiles(files);
+    expect(diagnoses.map(({ code }) => code)).toContain("hazard-late");
+    expect(await fixesOf(files, "hazard-late")).toEqual([]);
+  });
+
+  test("from below a heading that is a step", async () => {
+    const body = `## Board\n\n### Fit [R1], trim the leads\n\n1. Trim the leads.\n\n### Fit [R2]\n\n${note}\n\n### Look\n\nText.`;
+    expect(await fixed(body, "hazard-late")).not.toMatch(/R2\]\n\n>/);
+  });
 });
 
 const BLOCKS = [

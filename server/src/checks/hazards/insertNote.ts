@@ -25,9 +25,9 @@ export function moveNote({ trigger, late }: Covered): Fix | undefined {
   const at = placeBefore(trigger.step);
   if (!late || at === undefined || late.piece.page !== page) return undefined;
   const text = page.text.toString();
-  const { lines, edit } = takeOut(text, late);
-  if (at > edit.span.start) return undefined;
-  const edits = [insertion(text, at, lines), edit];
+  const taken = takeOut(text, late);
+  if (!taken || at > taken.edit.span.start) return undefined;
+  const edits = [insertion(text, at, taken.lines), taken.edit];
   return {
     title: "Move the note before this step",
     safe: false,
@@ -76,27 +76,70 @@ function tableStart({ piece, fact }: Step): number {
 
 function insertion(text: string, at: number, lines: readonly string[]): TextEdit {
   const end = /\r\n|\n|\r/.exec(text)?.[0] ?? "\n";
-  const before = text.slice(Math.max(0, at - 200), at).replaceAll("\r\n", "\n");
-  const parted = at === 0 || /[\r\n][ \t]*[\r\n]$/.test(before);
   const note = lines.map((line) => line + end).join("");
-  return { span: { start: at, end: at }, text: `${parted ? "" : end}${note}${end}` };
+  return { span: { start: at, end: at }, text: `${isParted(text, at) ? "" : end}${note}${end}` };
 }
 
-/** The note's lines without their indentation, and the edit that takes them out. */
-function takeOut(
-  text: string,
-  { piece, fact }: NoteReading,
-): { lines: readonly string[]; edit: TextEdit } {
-  const start = lineStart(text, piece.start + fact.span.start);
+/** Whether a blank line or nothing stands above the start of a line. */
+function isParted(text: string, at: number): boolean {
+  const before = text.slice(Math.max(0, at - 200), at).replaceAll("\r\n", "\n");
+  return at === 0 || /[\r\n][ \t]*[\r\n]$/.test(before);
+}
+
+interface TakenOut {
+  readonly lines: readonly string[];
+  readonly edit: TextEdit;
+}
+
+/**
+ * The note's lines without their indentation, and the edit that takes them out; undefined where
+ * other blocks would not stay what they are.
+ */
+function takeOut(text: string, note: NoteReading): TakenOut | undefined {
+  const { piece, fact } = note;
+  const first = piece.start + fact.span.start;
+  const start = lineStart(text, first);
   const last = piece.start + fact.span.end;
-  const rest = /^[ \t]*(?:(?:\r\n|\n|\r)[ \t]*){0,2}(?:(?<=[\r\n])|$)/.exec(text.slice(last));
-  const end = last + (rest?.[0].length ?? 0);
+  const indent = text.slice(start, first);
+  const blank = /^[ \t\r\n]*/.exec(text.slice(last))![0];
+  const next = last + blank.length;
+  const nextStart = next < text.length ? lineStart(text, next) : next;
+  // A list item or another quote holds it, or what follows would sink into the list above it.
+  if (/[^ \t]/.test(indent) || next - nextStart > indent.length) return undefined;
+  if (isAllBelowHeading(text, note)) return undefined;
+  const end = last + goneBelow(text.slice(last, nextStart), isParted(text, start));
   const lines = text
     .slice(start, last)
     .split(/\r\n|\n|\r/)
     .map((line) => line.replace(/^[ \t]+/, ""));
   return { lines, edit: { span: { start, end }, text: "" } };
 }
+
+/**
+ * How much goes with the note: its line end and a blank line. Its neighbours stay parted, as a line
+ * of text right below a step would go on with its paragraph.
+ */
+function goneBelow(gap: string, parted: boolean): number {
+  return (parted ? TO_NEXT_BLOCK : TO_BLANK_LINE).exec(gap)![0].length;
+}
+
+const TO_NEXT_BLOCK = /^[ \t]*(?:(?:\r\n|\n|\r)[ \t]*){0,2}/;
+const TO_BLANK_LINE = /^[ \t]*(?:(?:\r\n|\n|\r)(?=[ \t]*[\r\n]))?/;
+
+/** A heading that is no step would be left with nothing below it. */
+function isAllBelowHeading(text: string, { piece, fact }: NoteReading): boolean {
+  const above = piece.facts.facts.findLast(
+    (one) => one.kind === "heading" && one.span.end <= fact.span.start,
+  );
+  if (above?.kind !== "heading") return false;
+  if (piece.steps.some((step) => step.fact.span.start === above.span.start)) return false;
+  const between = text.slice(piece.start + above.span.end, piece.start + fact.span.start);
+  const below = text.slice(piece.start + fact.span.end).trimStart();
+  return between.trim() === "" && (below === "" || HEADING.test(below));
+}
+
+/** With number signs or underlined. */
+const HEADING = /^(?:#{1,6}(?:\s|$)|[^\r\n]+(?:\r\n|\n|\r) {0,3}(?:=+|-+)[ \t]*(?:[\r\n]|$))/;
 
 function lineStart(text: string, offset: number): number {
   let at = offset;
