@@ -73,6 +73,18 @@ export class Service {
     return new Service(this.#sources, this.#settings);
   }
 
+  /** A service on copies of the guide's texts as they stand, for trying edits out. */
+  trial(guide: GuideState): Service {
+    const trial = new Service(this.#sources.files, this.#settings);
+    const files = new Set([...guide.pages, ...guide.lists].map(({ uri }) => uri));
+    for (const uri of files) {
+      const isPage = guide.pages.some((page) => page.uri === uri);
+      const text = isPage || this.#sources.opened(uri) ? this.text(uri) : undefined;
+      if (text !== undefined) trial.open(uri, 0, text);
+    }
+    return trial;
+  }
+
   /**
    * Why an editor that changed a word in the file could not write the rest back byte for byte;
    * undefined where it could.

@@ -10,13 +10,14 @@ function kit(body: string, head = ""): string {
 describe("in a hazard note", () => {
   test("signal words come first, the gravest first", async () => {
     const result = await offered(kit("> **¦"));
-    expect(result.labels).toEqual(["DANGER", "WARNING", "CAUTION", "NOTICE"]);
+    expect(result.labels.slice(0, 4)).toEqual(["DANGER", "WARNING", "CAUTION", "NOTICE"]);
     expect(chosen(result, "WARNING")).toBe("> **WARNING: ");
   });
 
   test("in the guide's language", async () => {
     const result = await offered(kit("> **W¦", "language: de\n"));
-    expect(result.labels).toEqual(["GEFAHR", "WARNUNG", "VORSICHT", "HINWEIS"]);
+    expect(result.labels.slice(0, 4)).toEqual(["GEFAHR", "WARNUNG", "VORSICHT", "HINWEIS"]);
+    expect(result.labels).toContain("WARNUNG: Stromschlag …");
   });
 
   test("then hazards, those that the signal word fits first", async () => {
@@ -27,6 +28,21 @@ describe("in a hazard note", () => {
     const notice = await offered(kit("> **NOTICE: ¦"));
     expect(notice.labels[0]).toBe("static discharge");
     expect(chosen(caution, "fumes")).toBe("> **CAUTION: fumes.** ");
+  });
+
+  test("and a whole note to begin with, to be completed by the author", async () => {
+    const first = await offered(kit("   > **¦"));
+    expect(chosen(first, "WARNING: electric shock …")).toMatch(
+      /^ {3}> \*\*WARNING: electric shock\.\*\* Touching .* practice/,
+    );
+    const note = first.found!.items.find(({ label }) => label === "WARNING: electric shock …")!;
+    expect(note.text!.split("\n")[1]).toMatch(/^ {3}> <!-- .* -->$/);
+    const second = await offered(kit("> **WARNING: ¦"));
+    expect(chosen(second, "WARNING: electric shock …")).toMatch(
+      /^> \*\*WARNING: electric shock\.\*\* T/,
+    );
+    const closed = await offered(kit("> **WARNING: ¦** It kills."));
+    expect(closed.labels).not.toContain("WARNING: electric shock …");
   });
 
   test("in the place of a hazard that stands there", async () => {

@@ -1,9 +1,9 @@
 /** `kitquill check --fix`: applies safe fixes to one guide's files until none is left. */
 import { access, constants } from "node:fs/promises";
 import { URI } from "vscode-uri";
-import type { Fix } from "../checks/check.ts";
+import { FixSet } from "../checks/fixSet.ts";
 import { decodeText } from "../text/decode.ts";
-import { applyEdits, type TextEdit } from "../text/span.ts";
+import { applyEdits } from "../text/span.ts";
 import type { Files } from "../workspace/files.ts";
 import { type Checked, checkGuide, filesOf } from "./checking.ts";
 import { encodeLike } from "./encode.ts";
@@ -46,33 +46,17 @@ export async function fixGuide(
 function applyRound(checked: Checked, draft: Draft): number {
   const { diagnoses, guide, service } = checked;
   const own = new Set(filesOf(guide).filter((uri) => !draft.refuses(uri)));
-  const edits = new Map<string, TextEdit[]>();
-  let applied = 0;
+  const fixes = new FixSet();
   for (const diagnosis of diagnoses) {
     const fix = diagnosis.fixes().find(({ safe }) => safe);
-    if (!fix || !fits(fix, edits, own)) continue;
-    for (const change of fix.edits) {
-      edits.set(change.uri, [...(edits.get(change.uri) ?? []), ...change.edits]);
-    }
-    applied++;
+    if (fix?.edits.every(({ uri }) => own.has(uri))) fixes.take(fix);
   }
-  const texts = [...edits].map(([uri, list]): [string, string] => [
+  const texts = [...fixes.edits].map(([uri, list]): [string, string] => [
     uri,
     applyEdits(service.text(uri)!, list),
   ]);
   // A fix may change several files, so all of them are taken or none.
-  return draft.take(texts) ? applied : applyRound(checked, draft);
-}
-
-/** Whether the fix stays within the guide's files and touches no place that another one edits. */
-function fits(fix: Fix, taken: ReadonlyMap<string, TextEdit[]>, own: ReadonlySet<string>): boolean {
-  return fix.edits.every(({ uri, edits }) => {
-    if (!own.has(uri)) return false;
-    const others = taken.get(uri) ?? [];
-    return edits.every(({ span }) =>
-      others.every((other) => span.end < other.span.start || span.start > other.span.end),
-    );
-  });
+  return draft.take(texts) ? fixes.size : applyRound(checked, draft);
 }
 
 /** Files as they will be: changed texts in memory, all others from disk. */

@@ -68,7 +68,10 @@ export function toLocations(
 }
 
 /** Edits for the texts as they stand; undefined when one of the files is not followed any more. */
-export function toWorkspaceEdit(fix: Fix, service: Service): WorkspaceEdit | undefined {
+export function toWorkspaceEdit(
+  fix: Pick<Fix, "edits">,
+  service: Service,
+): WorkspaceEdit | undefined {
   const documentChanges: TextDocumentEdit[] = [];
   for (const { uri, edits } of fix.edits) {
     const lines = service.lines(uri);

@@ -16,7 +16,7 @@ export type Wanted<Value> =
   | { readonly kind: "refused"; readonly message: string };
 
 export class Sources {
-  readonly #files: Files;
+  readonly files: Files;
   readonly #open = new Map<string, OpenText>();
   readonly #bytes = new Map<string, Promise<Wanted<Uint8Array>>>();
   readonly #existing = new Map<string, Promise<boolean>>();
@@ -24,7 +24,7 @@ export class Sources {
   readonly #lines = new Map<string, { text: string; lines: LineIndex }>();
 
   constructor(files: Files) {
-    this.#files = files;
+    this.files = files;
   }
 
   open(uri: string, version: number, text: string): void {
@@ -87,14 +87,14 @@ export class Sources {
     if (this.#open.has(uri)) return true;
     const known = this.#existing.get(uri);
     if (known) return known;
-    const asking = this.#files.exists(uri);
+    const asking = this.files.exists(uri);
     this.#existing.set(uri, asking);
     return asking;
   }
 
   /** The bytes of a picture; they are not kept. */
   picture(uri: string): Promise<Wanted<Uint8Array>> {
-    return readFile(this.#files, uri);
+    return readFile(this.files, uri);
   }
 
   /**
@@ -121,7 +121,7 @@ export class Sources {
   #read(uri: string): Promise<Wanted<Uint8Array>> {
     const known = this.#bytes.get(uri);
     if (known) return known;
-    const reading = readFile(this.#files, uri);
+    const reading = readFile(this.files, uri);
     this.#bytes.set(uri, reading);
     return reading;
   }

@@ -50,6 +50,24 @@ export function moveStep(
   };
 }
 
+/**
+ * Edits that move the step, or the one that it is a sub-step of, past its neighbour: up (-1) or down
+ * (1). It takes its pictures, notes and comments along. Undefined where there is no neighbour or the
+ * text would not read as before.
+ */
+export function moveBy(
+  step: Step,
+  by: -1 | 1,
+  guide: Guide,
+): { readonly uri: string; readonly edits: readonly TextEdit[] } | undefined {
+  const groups = groupsOf(step.stage);
+  const from = groups.findIndex((group) => group.steps.includes(step));
+  const to = by === -1 ? from - 1 : from + 2;
+  if (from < 0 || to < 0 || to > groups.length) return undefined;
+  const edits = editsFor({ groups, from, to }, step.stage, guide, true);
+  return edits && { uri: groups[from]!.step.piece.page.uri, edits };
+}
+
 function groupsOf(stage: Stage): Group[] {
   const groups: Group[] = [];
   const home = new Map<Step, Group>();
@@ -132,7 +150,12 @@ function isBound({ groups, from, to }: Move, guide: Guide): boolean {
   );
 }
 
-function editsFor({ groups, from, to }: Move, stage: Stage, guide: Guide): TextEdit[] | undefined {
+function editsFor(
+  { groups, from, to }: Move,
+  stage: Stage,
+  guide: Guide,
+  byHand = false,
+): TextEdit[] | undefined {
   const steps = groups.map((group) => group.step);
   const first = Math.min(from, to);
   const last = to > from ? to - 1 : from;
@@ -147,7 +170,7 @@ function editsFor({ groups, from, to }: Move, stage: Stage, guide: Guide): TextE
   const passed = up
     ? { start: upper.lines.start, end: neighbour.lines.end }
     : { start: neighbour.lines.start, end: lower.lines.end };
-  if (textHoldsBack(stretch, moved, passed)) return undefined;
+  if (textHoldsBack(stretch, moved, passed, byHand)) return undefined;
   const edits = swap(page.text.toString(), moved.lines, passed);
   return readsAlike(stretch, moved.lines, passed, edits) ? edits : undefined;
 }

@@ -6,18 +6,35 @@ import { type StepLines, type Stretch, spanOf, startOf } from "./stretch.ts";
 /**
  * Whether the step `moved` must not go to the other end of the lines `passed`, which lie next to it:
  * a hazard note would no longer stand before what it warns of, a reading would be taken on another
- * state of the circuit, a subheading or a comment would speak of other steps.
+ * state of the circuit, a subheading or a comment would speak of other steps. An author who moves a
+ * step by hand may take its own notes and readings along: the checks tell what comes of it.
  */
-export function textHoldsBack(stretch: Stretch, moved: StepLines, passed: Span): boolean {
+export function textHoldsBack(
+  stretch: Stretch,
+  moved: StepLines,
+  passed: Span,
+  byHand = false,
+): boolean {
   const { digest, span } = stretch;
   const from = Math.min(moved.lines.start, passed.start);
   const to = Math.max(moved.lines.end, passed.end);
   if (!isPlainBlock(stretch, moved) || splitsSection(stretch, moved)) return true;
   return digest.facts.some((fact, index) => {
     const at = span.start + spanOf(fact).start;
+    if (byHand && isOfStep(fact, stretch)) return false;
     if (at >= from && at < to) return holdsBack(fact, index, stretch, moved);
     return fact.kind === "note" && standsAbove(fact.span, passed.start, stretch);
   });
+}
+
+/** A note or a figure that stands inside a step's own list item. */
+function isOfStep(fact: Fact, { digest }: Stretch): boolean {
+  if (fact.kind !== "note" && fact.kind !== "figure") return false;
+  const { start, end } = spanOf(fact);
+  return digest.facts.some(
+    (one) =>
+      one.kind === "step" && one.source === "item" && one.span.start < start && end <= one.span.end,
+  );
 }
 
 function holdsBack(fact: Fact, index: number, stretch: Stretch, moved: StepLines): boolean {

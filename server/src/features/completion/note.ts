@@ -4,6 +4,7 @@ import { readSignal, type Signal, signalWord } from "../../syntax/signalWords.ts
 import type { Language } from "../../text/language.ts";
 import { HAZARDS, type Hazard, harmOf, signalsFor } from "../../trade/hazards/hazards.ts";
 import { hazardName } from "../../trade/hazards/lexicon.ts";
+import { noteTemplate } from "../../trade/hazards/templates.ts";
 import type { Completion, Completions } from "./completion.ts";
 import type { Writing } from "./writing.ts";
 
@@ -27,14 +28,17 @@ export function completeNote(guide: GuideState, writing: Writing): Completions |
   const colon = typed!.indexOf(":");
   if (colon < 0) {
     const span = { start: offset - typed!.length, end: offset };
-    return { span, items: signalItems(language), complete: true };
+    const whole = wholeNotes(writing, language, (word) => `${word}: `);
+    return { span, items: [...signalItems(language), ...whole], complete: true };
   }
   const signal = readSignal(typed!.slice(0, colon))?.signal;
   if (!signal) return undefined;
   const rest = typed!.slice(colon + 1).trimStart();
   const tail = /^[^*_]*(?=\*\*|__)/.exec(writing.after);
   const span = { start: offset - rest.length, end: offset + (tail?.[0].length ?? 0) };
-  return { span, items: hazardItems(signal, language, tail ? "" : `${bold} `), complete: true };
+  const hazards = hazardItems(signal, language, tail ? "" : `${bold} `);
+  const whole = bold === "**" ? wholeNotes(writing, language, () => "") : [];
+  return { span, items: [...hazards, ...whole], complete: true };
 }
 
 function signalItems(language: Language): Completion[] {
@@ -52,4 +56,34 @@ function hazardItems(signal: Signal, language: Language, end: string): Completio
     const label = hazardName(hazard, language);
     return { label, kind: "note", text: `${label}.${end}` };
   });
+}
+
+/** `> **WARNING: electric shock.** It kills. …` as the templates have it. */
+const TEMPLATE = /^> \*\*([^:]+): (.*)$/s;
+
+/** Notes to begin with, where nothing is written behind the cursor yet. */
+function wholeNotes(
+  { piece, block, after }: Writing,
+  language: Language,
+  head: (word: string) => string,
+): Completion[] {
+  const quote = quoteBefore(piece.page.text.slice(piece.start, piece.start + block.span.start));
+  if (after.trim() !== "" || quote === undefined) return [];
+  return HAZARDS.flatMap((hazard): Completion[] => {
+    const lines = noteTemplate(hazard, language);
+    const [, word, body] = TEMPLATE.exec(lines?.[0] ?? "") ?? [];
+    if (!lines || !word || !body) return [];
+    const rest = lines.slice(1).map((line) => line.replace(/^> ?/, quote));
+    const text = [head(word) + body, ...rest].join("\n");
+    const name = hazardName(hazard, language);
+    const label = `${word}: ${name} …`;
+    const filter = head(word) + name;
+    return [{ label, kind: "note", text, filter, documentation: () => lines.join("\n") }];
+  });
+}
+
+/** What a line of the quote begins with. */
+function quoteBefore(before: string): string | undefined {
+  const line = before.slice(Math.max(before.lastIndexOf("\n"), before.lastIndexOf("\r")) + 1);
+  return /^[ \t>]*>[ \t]?$/.test(line) ? line : undefined;
 }

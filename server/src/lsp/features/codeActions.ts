@@ -1,4 +1,7 @@
-/** Offers the fixes of the findings that the author's selection touches. */
+/**
+ * Offers what can be done at the author's selection: the fixes of findings there, all fixes of a check,
+ * a comment that allows a finding, and changes to steps, marks and figures.
+ */
 import {
   type CancellationToken,
   type CodeAction,
@@ -7,44 +10,68 @@ import {
   CodeActionRequest,
 } from "vscode-languageserver";
 import { canonicalUri } from "../../workspace/paths.ts";
-import { rangeToSpan, toDiagnostic, toWorkspaceEdit } from "../convert.ts";
+import { allowings } from "../actions/allowings.ts";
+import { changes } from "../actions/changes.ts";
+import { fixes, fixesOfCheck, safeFixes } from "../actions/fixes.ts";
+import { LateEdits } from "../actions/lateEdits.ts";
+import type { Offer, Requested } from "../actions/offer.ts";
+import { rangeToSpan } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 
+const FIX_ALL = "source.fixAll.kitquill";
+const MOVE = "refactor.move";
+
+/** In the order in which they are shown. */
+const OFFERS: readonly { readonly kind: string; readonly offer: Offer }[] = [
+  { kind: CodeActionKind.QuickFix, offer: fixes },
+  { kind: CodeActionKind.QuickFix, offer: fixesOfCheck },
+  { kind: CodeActionKind.QuickFix, offer: allowings },
+  { kind: CodeActionKind.RefactorRewrite, offer: changes("rewrite") },
+  { kind: MOVE, offer: changes("move") },
+  { kind: FIX_ALL, offer: safeFixes },
+];
+
 export const codeActions: Feature = {
-  capabilities: () => ({ codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] } }),
+  capabilities: () => ({
+    codeActionProvider: {
+      codeActionKinds: [...new Set(OFFERS.map(({ kind }) => kind))],
+      resolveProvider: true,
+    },
+  }),
   onLists: [CodeActionRequest.method],
+  listOptions: { resolveProvider: true },
   listen(context) {
-    context.connection.onCodeAction((params, token) => answer(context, params, token));
+    const late = new LateEdits(context);
+    context.connection.onCodeAction((params, token) => answer(context, late, params, token));
+    context.connection.onCodeActionResolve((action) => late.resolve(action));
   },
 };
 
 async function answer(
-  { service, caughtUp }: FeatureContext,
+  context: FeatureContext,
+  late: LateEdits,
   params: CodeActionParams,
   token: CancellationToken,
 ): Promise<CodeAction[]> {
-  const only = params.context.only;
-  if (only && !only.some((kind) => CodeActionKind.QuickFix.startsWith(kind))) return [];
-  await caughtUp();
+  const wanted = OFFERS.filter(({ kind }) => isWanted(kind, params.context.only));
+  if (wanted.length === 0) return [];
+  await context.caughtUp();
   const uri = canonicalUri(params.textDocument.uri);
-  const lines = service.openLines(uri);
+  const lines = context.service.openLines(uri);
   if (!lines || token.isCancellationRequested) return [];
-  const span = rangeToSpan(params.range, lines);
+  const requested: Requested = { context, uri, lines, span: rangeToSpan(params.range, lines) };
   const actions: CodeAction[] = [];
-  for (const diagnosis of service.diagnoses(uri)) {
-    if (diagnosis.span.start > span.end || diagnosis.span.end < span.start) continue;
-    const fixes = diagnosis.fixes();
-    for (const fix of fixes) {
-      const edit = toWorkspaceEdit(fix, service);
-      if (!edit) continue;
-      actions.push({
-        title: fix.title,
-        kind: CodeActionKind.QuickFix,
-        diagnostics: [toDiagnostic(diagnosis)],
-        isPreferred: fix.safe && fixes.length === 1,
-        edit,
-      });
+  for (const { kind, offer } of wanted) {
+    for (const offered of offer(requested)) {
+      const action = await late.toAction({ kind, ...offered }, uri);
+      if (action) actions.push(action);
     }
   }
   return actions;
+}
+
+/** Source actions come only when they are asked for. */
+function isWanted(kind: string, only: readonly string[] | undefined): boolean {
+  if (!only) return !kind.startsWith("source");
+  return only.some((one) => kind === one || kind.startsWith(`${one}.`));
 }

@@ -6,6 +6,7 @@ import {
   CompletionItemKind,
   type CompletionList,
   InsertTextFormat,
+  InsertTextMode,
   MarkupKind,
   type TextDocumentPositionParams,
 } from "vscode-languageserver";
@@ -100,6 +101,7 @@ function toList(
       filterText: item.filter ?? item.label,
       textEdit: { range, newText: item.text ?? item.label },
       ...(item.isSnippet && { insertTextFormat: InsertTextFormat.Snippet }),
+      ...(item.text?.includes("\n") && { insertTextMode: InsertTextMode.asIs }),
       ...(item.leadsOn && again && { command: again }),
       ...(item.documentation && { data: { list: number, index } }),
     })),
