@@ -57,6 +57,14 @@ describe("The note that is missing is inserted", () => {
     );
   });
 
+  test("below a parts table, which is written anew as a whole", async () => {
+    const table = "<!-- parts table -->\n| Part |\n|---|\n| R1 |\n<!-- end -->";
+    const body = `## Board\n\n${table}\n\n1. Trim the leads.`;
+    expect(await fixed(body, "hazard-missing")).toBe(
+      `## Board\n\n${table}\n\n${NOTE}\n\n1. Trim the leads.`,
+    );
+  });
+
   test("before the step that a sub-step belongs to", async () => {
     const body = "## Board\n\n1. Look.\n2. Then:\n   1. look;\n   2. trim the leads.";
     expect(await fixed(body, "hazard-missing")).toContain(`\n\n${NOTE}\n\n2. Then:\n   1. look;`);

@@ -51,9 +51,9 @@ function placeBefore(step: Step): number | undefined {
   }
 }
 
-/** A line that is a comment, with the blank lines below it. */
+/** A line that is a comment, with the blank lines below it; not the end of a table that is written. */
 const COMMENT_ABOVE =
-  /(?<=^|[\r\n])[ \t]*<!--(?:(?!-->)[^\r\n])*-->[ \t]*(?:\r\n|\r|\n)(?:[ \t]*(?:\r\n|\r|\n)){0,3}$/;
+  /(?<=^|[\r\n])[ \t]*<!--(?!\s*end\s*-->)(?:(?!-->)[^\r\n])*-->[ \t]*(?:\r\n|\r|\n)(?:[ \t]*(?:\r\n|\r|\n)){0,3}$/;
 
 /** The step that the sub-step belongs to. */
 function outermost(step: Step): Step {
