@@ -139,6 +139,9 @@ describe("The note that is late is moved", () => {
     ["it is all below the last heading", `### Care\n\n${note}\n`],
     ["it is all above an underlined heading", `### Care\n\n${note}\n\nThen\n---\n\nText.`],
     ["what follows would sink into the step", `${note}\n\n   Indented text.`],
+    ["it uses a part of its step", `2. Look.\n\n   ${note.replace("\n", " Fit [R1].\n   ")}`],
+    ["it bears a label", `2. Look.\n\n   ${note.replace("\n", " [#here]\n   ")}`],
+    ["it takes a reading", `2. Look.\n\n   ${note.replace("\n", " {read V(A) = 5 V}\n   ")}`],
     ["a list item holds it", `- ${note.replace("\n", "\n  ")}`],
   ])("but not where %s", async (_, below) => {
     const files = filesOf(`## Board\n\n1. Trim the leads.\n\n${below}`);

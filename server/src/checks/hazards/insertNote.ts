@@ -1,7 +1,8 @@
 /** Fixes that put a hazard note before a step. */
 import type { Step } from "../../model/guide.ts";
+import { MOVING_ROLES, type PartMark } from "../../syntax/dialect.ts";
 import type { Language } from "../../text/language.ts";
-import type { TextEdit } from "../../text/span.ts";
+import type { Span, TextEdit } from "../../text/span.ts";
 import { hazardName } from "../../trade/hazards/lexicon.ts";
 import { noteTemplate } from "../../trade/hazards/templates.ts";
 import type { Fix } from "../check.ts";
@@ -106,7 +107,7 @@ function takeOut(text: string, note: NoteReading): TakenOut | undefined {
   const nextStart = next < text.length ? lineStart(text, next) : next;
   // A list item or another quote holds it, or what follows would sink into the list above it.
   if (/[^ \t]/.test(indent) || next - nextStart > indent.length) return undefined;
-  if (isAllBelowHeading(text, note)) return undefined;
+  if (belongsToStep(note) || isAllBelowHeading(text, note)) return undefined;
   const end = last + goneBelow(text.slice(last, nextStart), isParted(text, start));
   const lines = text
     .slice(start, last)
@@ -125,6 +126,18 @@ function goneBelow(gap: string, parted: boolean): number {
 
 const TO_NEXT_BLOCK = /^[ \t]*(?:(?:\r\n|\n|\r)[ \t]*){0,2}/;
 const TO_BLANK_LINE = /^[ \t]*(?:(?:\r\n|\n|\r)(?=[ \t]*[\r\n]))?/;
+
+/** It uses parts, takes a reading or bears a label: all that is its step's, not the next one's. */
+function belongsToStep({ piece, fact }: NoteReading): boolean {
+  const isInside = ({ start }: Span) => start >= fact.span.start && start < fact.span.end;
+  const isBound = ({ role }: PartMark) => role === "label" || MOVING_ROLES.has(role);
+  return (
+    piece.marks.some(({ mark }) => isInside(mark.span) && isBound(mark)) ||
+    piece.facts.facts.some(
+      (one) => one.kind === "figure" && one.figure.reading && isInside(one.figure.span),
+    )
+  );
+}
 
 /** A heading that is no step would be left with nothing below it. */
 function isAllBelowHeading(text: string, { piece, fact }: NoteReading): boolean {
