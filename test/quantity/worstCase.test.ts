@@ -149,9 +149,9 @@ describe("the worst case", () => {
     const text = Object.keys(many)
       .map((name) => `${name} * (1 - ${name})`)
       .join(" + ");
-    const start = performance.now();
+    const start = process.cpuUsage();
     const value = computed(text, many);
-    expect(performance.now() - start).toBeLessThan(2000);
+    expect(process.cpuUsage(start).user / 1000).toBeLessThan(2000);
     // The true ends are −40 and 5; what was left open is counted in.
     expect(value.min).toBeLessThanOrEqual(-40);
     expect(value.max).toBeGreaterThanOrEqual(5);

@@ -136,7 +136,7 @@ test("too few readings give no sets", () => {
 
 test("a lot of 2,000 is picked at once", () => {
   const readings = Array.from({ length: 2000 }, (_, i) => (i * 7919) % 10_007);
-  const start = performance.now();
+  const start = process.cpuUsage();
   expect(bestSets(readings, 500, 2)!.sets.length).toBe(500);
-  expect(performance.now() - start).toBeLessThan(3000);
+  expect(process.cpuUsage(start).user / 1000).toBeLessThan(3000);
 });
