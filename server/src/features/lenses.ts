@@ -19,29 +19,41 @@ export interface Lens {
 export function stageLenses(guide: GuideState, uri: string): readonly Lens[] {
   const lenses: Lens[] = [];
   const listed = guide.parts.filter((part) => isMissing(part, [])).length;
-  const done = new Set<Part>();
+  const isDone = new Uint8Array(guide.parts.length);
+  let done = 0;
   for (const stage of guide.stages) {
     const here = partsOf(stage);
-    for (const part of here) if (isMissing(part, [])) done.add(part);
+    for (const part of here) {
+      if (isDone[part.id] === 1 || !isMissing(part, [])) continue;
+      isDone[part.id] = 1;
+      done++;
+    }
     const { heading } = stage;
     if (!heading || heading.piece.page.uri !== uri || stage.steps.length === 0) continue;
-    const count = here.size === 1 ? "1 part" : `${here.size} parts`;
+    const count = here.length === 1 ? "1 part" : `${here.length} parts`;
     lenses.push({
       span: shift(heading.fact.span, heading.piece.start),
-      title: `${count} · ${done.size} of ${listed} fitted`,
+      title: `${count} · ${done} of ${listed} fitted`,
       use: undefined,
     });
   }
   return lenses;
 }
 
+/** A stage whose marks change is another stage. */
+const PARTS = new WeakMap<StageNode, readonly Part[]>();
+
 /** Parts that the stage puts in place for good, or leaves out for good. */
-function partsOf(stage: StageNode): ReadonlySet<Part> {
+function partsOf(stage: StageNode): readonly Part[] {
+  const known = PARTS.get(stage);
+  if (known) return known;
   const parts = new Set<Part>();
   for (const use of stage.uses()) {
     if (accountsFor(use) && use.supply.kind === "part") parts.add(use.supply);
   }
-  return parts;
+  const found = [...parts];
+  PARTS.set(stage, found);
+  return found;
 }
 
 /** No lens names more steps. */

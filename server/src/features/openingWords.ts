@@ -5,9 +5,20 @@ import { stepText } from "./stepText.ts";
 /** Longer beginnings are cut at a word. */
 const LONGEST = 60;
 
+/** Made once: a step whose text changes is another step. */
+const KNOWN = new WeakMap<Step, string>();
+
 export function openingWords(step: Step): string {
-  const text = stepText(step);
+  let words = KNOWN.get(step);
+  if (words === undefined) {
+    words = cut(stepText(step));
+    KNOWN.set(step, words);
+  }
+  return words;
+}
+
+function cut(text: string): string {
   if (text.length <= LONGEST) return text;
-  const cut = text.lastIndexOf(" ", LONGEST);
-  return `${text.slice(0, cut > 0 ? cut : LONGEST)} …`;
+  const end = text.lastIndexOf(" ", LONGEST);
+  return `${text.slice(0, end > 0 ? end : LONGEST)} …`;
 }

@@ -2,10 +2,10 @@
 import type { GuideState } from "../model/guideState.ts";
 import type { Span } from "../text/span.ts";
 import { openingWords } from "./openingWords.ts";
-import { type Section, sectionsOf } from "./sections.ts";
+import { type Section, type SectionOf, sectionsOf } from "./sections.ts";
 
 export interface OutlineEntry {
-  readonly kind: Section["kind"];
+  readonly kind: SectionOf["kind"];
   readonly name: string;
   /** `12 steps`; the hazard's gravity. */
   readonly detail: string;
@@ -20,23 +20,24 @@ export function outlineOf(guide: GuideState, uri: string): readonly OutlineEntry
 }
 
 function entryOf(section: Section): OutlineEntry {
-  const { kind, span, opening } = section;
+  const { of, span, opening } = section;
+  const { kind } = of;
   const inner = section.inner.map(entryOf);
-  switch (section.kind) {
+  switch (of.kind) {
     case "stage": {
-      const { stage, title } = section;
+      const { stage, title } = of;
       const name = stage ? `${stage.number} ${title}` : title;
       const count = stage?.steps.length ?? 0;
       const detail = count === 0 ? "" : count === 1 ? "1 step" : `${count} steps`;
       return { kind, name: name.trim() || "–", detail, span, opening, inner };
     }
     case "step": {
-      const { step } = section;
+      const { step } = of;
       const name = `${step.number} ${openingWords(step)}`;
       return { kind, name, detail: "", span, opening: within(opening, span), inner };
     }
     case "note": {
-      const { signal, hazard } = section.note;
+      const { signal, hazard } = of.note;
       const name = hazard === "" ? signal : `${signal}: ${hazard}`;
       return { kind, name, detail: "", span, opening, inner };
     }

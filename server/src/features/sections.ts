@@ -6,22 +6,34 @@ import type { NoteFact } from "../syntax/facts.ts";
 import { type Span, shift } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
 
-export type Section = SectionOf & {
+export interface Section {
+  readonly of: SectionOf;
   /** With all that belongs to it, up to the last text before what follows. Counts in the page. */
   readonly span: Span;
   /** The heading, the step's own block, or the note. */
   readonly opening: Span;
   readonly inner: readonly Section[];
-};
+}
 
-type SectionOf =
+export type SectionOf =
   /** `stage` is undefined for a level-2 heading without steps. */
   | { readonly kind: "stage"; readonly title: string; readonly stage: StageNode | undefined }
   | { readonly kind: "step"; readonly step: StepNode }
   | { readonly kind: "note"; readonly note: NoteFact };
 
+/** Kept while the pieces are the same: the outline and the folds are asked for after each other. */
+const KNOWN = new WeakMap<readonly PieceNode[], { uri: string; sections: readonly Section[] }>();
+
 /** The sections of a page, in order; steps before its first heading come as they are. */
 export function sectionsOf(guide: GuideState, uri: string): readonly Section[] {
+  const known = KNOWN.get(guide.pieces);
+  if (known?.uri === uri) return known.sections;
+  const sections = readSections(guide, uri);
+  KNOWN.set(guide.pieces, { uri, sections });
+  return sections;
+}
+
+function readSections(guide: GuideState, uri: string): readonly Section[] {
   const page = guide.pages.find((one) => one.uri === uri);
   if (!page) return [];
   const builder = new Builder(page.text, stagesByHeading(guide));
@@ -93,7 +105,7 @@ class Builder {
       ({ of, opening }) => of.kind === "step" && span.start < opening.end,
     );
     if (!within) this.#close(1, span.start);
-    this.#add({ kind: "note", note, span, opening: span, inner: [] });
+    this.#add({ of: { kind: "note", note }, span, opening: span, inner: [] });
   }
 
   #enter(open: Open): void {
@@ -106,7 +118,7 @@ class Builder {
     while (this.#open.length > 0 && this.#open.at(-1)!.depth >= depth) {
       const { of, opening, inner } = this.#open.pop()!;
       const end = Math.max(opening.start, endOfWords(this.#text, at));
-      this.#add({ ...of, span: { start: opening.start, end }, opening, inner });
+      this.#add({ of, span: { start: opening.start, end }, opening, inner });
     }
   }
 
