@@ -54,5 +54,5 @@ test("stages, parts left and progress follow the typing, and a click marks a par
     (shown) => shown.includes("5 of 5 fitted"),
   );
   expect(await editor.view("Parts Not Yet Fitted")).toEqual([]);
-  expect(await editor.text()).toContain("\n4. Fit the resistor [R7]. [D1]");
+  expect(await editor.text()).toContain("\n4. Fit the resistor [R7] [D1].");
 });
