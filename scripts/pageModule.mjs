@@ -10,7 +10,7 @@ const NAME = "virtual:page";
 
 async function pageModule() {
   const { outputFiles } = await build({
-    entryPoints: [join(ROOT, "page/src/main.ts")],
+    entryPoints: [join(ROOT, "server/page/src/main.ts")],
     absWorkingDir: ROOT,
     bundle: true,
     write: false,
@@ -23,7 +23,7 @@ async function pageModule() {
   });
   // `</script` in a text of it would end the script.
   const script = outputFiles[0].text.trim().replaceAll("</", "<\\/");
-  const css = await readFile(join(ROOT, "page/page.css"), "utf8");
+  const css = await readFile(join(ROOT, "server/page/page.css"), "utf8");
   const { code: style } = await transform(css, { loader: "css", minify: true, charset: "utf8" });
   const hash = `sha256-${createHash("sha256").update(script).digest("base64")}`;
   const texts = { SCRIPT: script, SCRIPT_HASH: hash, STYLE: style };
@@ -40,7 +40,7 @@ export const pagePlugin = {
     builder.onLoad({ filter: /.*/, namespace: "page" }, async () => ({
       contents: await pageModule(),
       loader: "js",
-      watchDirs: [join(ROOT, "page"), join(ROOT, "page/src")],
+      watchDirs: [join(ROOT, "server/page"), join(ROOT, "server/page/src")],
     }));
   },
 };

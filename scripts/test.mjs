@@ -65,7 +65,7 @@ try {
   await gate("lint", () => node("node_modules/@biomejs/biome/bin/biome", ["check", "."]));
   await gate("types", () => node("node_modules/typescript/bin/tsc", ["--noEmit"]));
   await gate("types of the page", () =>
-    node("node_modules/typescript/bin/tsc", ["--noEmit", "-p", "page"]),
+    node("node_modules/typescript/bin/tsc", ["--noEmit", "-p", "server/page"]),
   );
   await gate("build", () => node("scripts/build.mjs"));
   await vitest("tests", "vitest.config.ts");

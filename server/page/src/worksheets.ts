@@ -1,6 +1,6 @@
 /** Worksheets of matched sets: picks the sets that differ least as soon as all readings are there. */
-import { bestSets } from "../../server/src/trade/matching/bestSets.ts";
-import { readDecimal, wholeReadings } from "../../server/src/trade/matching/readings.ts";
+import { bestSets } from "../../src/trade/matching/bestSets.ts";
+import { readDecimal, wholeReadings } from "../../src/trade/matching/readings.ts";
 import type { Store } from "./store.ts";
 import { filled, type Words } from "./words.ts";
 

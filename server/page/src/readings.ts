@@ -1,5 +1,5 @@
 /** Fields for readings: each tells at once whether what was entered lies inside its limits. */
-import { readDecimal } from "../../server/src/trade/matching/readings.ts";
+import { readDecimal } from "../../src/trade/matching/readings.ts";
 import type { Store } from "./store.ts";
 import type { Words } from "./words.ts";
 
