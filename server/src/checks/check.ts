@@ -1,7 +1,7 @@
 /**
  * What a check is. A check names one problem; its file is named after its code.
  * The engine calls only the hooks whose ground has changed, so a hook may depend on nothing but
- * what it is given: `part` and `unusual` on the uses of that part (and of its socket or chip),
+ * what it is given: `unusual` on the uses of that part (and of its socket or chip),
  * `mark` on the mark, `stage` on the stage's marks, `line` on the uses of the line's parts, `list`
  * on the list, `figure` on the figure, on what it and its name's definition come to and on its step's
  * marks, `guide` on anything, but it runs after every edit and must be cheap.
@@ -80,8 +80,7 @@ export interface Check {
   readonly meta: CheckMeta;
   mark?(mark: ResolvedMark, guide: Guide): Iterable<Finding>;
   piece?(piece: GuidePiece, guide: Guide): Iterable<Finding>;
-  part?(part: Part, uses: readonly Use[], guide: Guide): Iterable<Finding>;
-  /** As `part`, but only for parts that are not ordinary (`isOrdinary`): nearly all parts are. */
+  /** Only for parts that are not ordinary (`isOrdinary`): nearly all parts are. */
   unusual?(part: Part, uses: readonly Use[], guide: Guide): Iterable<Finding>;
   hardware?(hardware: Hardware, uses: readonly Use[], guide: Guide): Iterable<Finding>;
   line?(line: ListLine, list: PartsList, guide: Guide): Iterable<Finding>;

@@ -37,7 +37,6 @@ function byHook(checks: readonly Check[]) {
   return {
     mark: having("mark"),
     piece: having("piece"),
-    part: having("part"),
     unusual: having("unusual"),
     hardware: having("hardware"),
     line: having("line"),
@@ -130,12 +129,8 @@ export class CheckRunner {
     if (supply.kind === "hardware") {
       return gather(this.#checks.hardware, (check) => check.hardware(supply, uses, guide));
     }
-    const found = gather(this.#checks.part, (check) => check.part(supply, uses, guide));
-    if (isOrdinary(supply, uses)) return found;
-    return [
-      ...found,
-      ...gather(this.#checks.unusual, (check) => check.unusual(supply, uses, guide)),
-    ];
+    if (isOrdinary(supply, uses)) return NOTHING;
+    return gather(this.#checks.unusual, (check) => check.unusual(supply, uses, guide));
   }
 
   #runStages(guide: GuideState, supplies: readonly Supply[]): void {

@@ -1,4 +1,6 @@
 /** `kitquill check`: checks guides, and with `--fix` mends what can be mended safely. */
+
+import { count } from "../checks/count.ts";
 import { type Arguments, choice, readArguments, wholeNumber } from "./arguments.ts";
 import { checkGuide, reportOf } from "./checking.ts";
 import { fixGuide } from "./fix.ts";
@@ -7,7 +9,7 @@ import { formatJson } from "./formats/json.ts";
 import { formatSarif } from "./formats/sarif.ts";
 import { formatText } from "./formats/text.ts";
 import { diskFor, findInputs, type Input } from "./inputs.ts";
-import { count, distinctFindings, type GuideReport, type Report } from "./report.ts";
+import { distinctFindings, type GuideReport, type Report } from "./report.ts";
 import type { ExitCode } from "./run.ts";
 import { shownPath } from "./shownPath.ts";
 import type { Terminal } from "./terminal.ts";

@@ -1,10 +1,10 @@
 /** `kitquill list steps`: the steps of a guide, with what they fit. */
 
 import { stepText } from "../features/stepText.ts";
-import type { Stage, Step } from "../model/guide.ts";
+import { fittedBySteps } from "../model/fittedBySteps.ts";
+import type { Stage } from "../model/guide.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { Part } from "../model/parts.ts";
-import type { Role } from "../syntax/dialect.ts";
 import { LineIndex } from "../text/lines.ts";
 import { shownPath } from "./shownPath.ts";
 import { type Column, formatTable, type TableFormat } from "./table.ts";
@@ -29,8 +29,6 @@ const COLUMNS: readonly Column<Row>[] = [
   { field: "file", title: "File", hidden: true },
   { field: "line", title: "Line", hidden: true },
 ];
-
-const FITTING: ReadonlySet<Role> = new Set<Role>(["fit", "insert", "bridge"]);
 
 /** One row a step, sub-steps included; `tallest` is the greatest body height in mm. */
 export function stepsOfGuide(
@@ -58,19 +56,6 @@ export function stepsOfGuide(
     }),
   );
   return formatTable(rows, COLUMNS, format, paint);
-}
-
-function fittedBySteps(guide: GuideState): ReadonlyMap<Step, readonly Part[]> {
-  const fitted = new Map<Step, Part[]>();
-  for (const part of guide.parts) {
-    for (const { role, step } of guide.uses(part)) {
-      if (!FITTING.has(role)) continue;
-      const parts = fitted.get(step);
-      if (!parts) fitted.set(step, [part]);
-      else if (!parts.includes(part)) parts.push(part);
-    }
-  }
-  return fitted;
 }
 
 function nameOf(part: Part, guide: GuideState): string {

@@ -1,5 +1,5 @@
 /** What a check of guides found, in the form that all output formats share. */
-import type { Severity } from "../checks/check.ts";
+import type { Counted } from "../checks/count.ts";
 
 /** Lines and columns count from 1, columns in UTF-16 units; the end is exclusive. */
 export interface Place {
@@ -10,16 +10,13 @@ export interface Place {
   readonly endColumn: number;
 }
 
-export interface ReportedFinding extends Place {
+export interface ReportedFinding extends Place, Counted {
   readonly code: string;
-  readonly severity: Severity;
   readonly message: string;
   readonly fixable: boolean;
   readonly related: readonly (Place & { readonly message: string })[];
   /** The line of the file where it begins, without its line end. */
   readonly sourceLine: string;
-  /** The findings that are left out in favour of this one, by severity. */
-  readonly standsFor?: Readonly<Partial<Record<Severity, number>>>;
 }
 
 export interface GuideReport {
@@ -50,14 +47,4 @@ export function distinctFindings(report: Report): readonly ReportedFinding[] {
     }
   }
   return [...byFile.values()].flatMap((findings) => [...findings.values()]);
-}
-
-/** How many findings of a severity there are, those not shown included. */
-export function count(findings: readonly ReportedFinding[], severity: Severity): number {
-  let sum = 0;
-  for (const finding of findings) {
-    if (finding.standsFor) sum += finding.standsFor[severity] ?? 0;
-    else if (finding.severity === severity) sum++;
-  }
-  return sum;
 }

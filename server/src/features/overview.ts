@@ -1,8 +1,10 @@
 /** A guide at a glance: its stages and steps with their worst findings, and the parts still to fit. */
 import type { Severity } from "../checks/check.ts";
+import { type Counted, count } from "../checks/count.ts";
 import { placeOf } from "../checks/verdict.ts";
 import { markItems } from "../checks/words.ts";
-import { accountsFor, isMissing } from "../model/accounting.ts";
+import { isMissing } from "../model/accounting.ts";
+import { fittedBySteps } from "../model/fittedBySteps.ts";
 import type { Stage, Step } from "../model/guide.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { Part } from "../model/parts.ts";
@@ -16,11 +18,7 @@ export interface Spot {
 }
 
 /** A finding as far as the overview shows it. */
-export interface FindingSpot extends Spot {
-  readonly severity: Severity;
-  /** How many findings are left out in favour of this one, by severity. */
-  readonly standsFor?: Readonly<Partial<Record<Severity, number>>>;
-}
+export interface FindingSpot extends Spot, Counted {}
 
 export interface StepOverview {
   readonly number: string;
@@ -85,14 +83,6 @@ export function overviewOf(guide: GuideState, findings: readonly FindingSpot[]):
   };
 }
 
-function count(findings: readonly FindingSpot[], wanted: Severity): number {
-  let sum = 0;
-  for (const { severity, standsFor } of findings) {
-    sum += standsFor ? (standsFor[wanted] ?? 0) : severity === wanted ? 1 : 0;
-  }
-  return sum;
-}
-
 function stageOf(
   stage: Stage,
   findings: StepFindings,
@@ -117,19 +107,6 @@ function stageOf(
     worst: steps.reduce<Severity | undefined>((worst, step) => worse(worst, step.worst), undefined),
     steps,
   };
-}
-
-function fittedBySteps(guide: GuideState): ReadonlyMap<Step, readonly Part[]> {
-  const fitted = new Map<Step, Part[]>();
-  for (const part of guide.parts) {
-    for (const use of guide.uses(part)) {
-      if (!accountsFor(use) || use.role === "empty") continue;
-      const parts = fitted.get(use.step);
-      if (!parts) fitted.set(use.step, [part]);
-      else if (!parts.includes(part)) parts.push(part);
-    }
-  }
-  return fitted;
 }
 
 const SEVERITIES: readonly Severity[] = ["hint", "information", "warning", "error"];

@@ -1,5 +1,6 @@
 /** The report as JSON, for scripts. */
-import { count, distinctFindings, type Place, type Report } from "../report.ts";
+import { count } from "../../checks/count.ts";
+import { distinctFindings, type Place, type Report } from "../report.ts";
 
 /** One JSON document; field names and their order are a contract with those who read it. */
 export function formatJson(report: Report): string {

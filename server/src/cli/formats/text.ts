@@ -1,6 +1,7 @@
 /** The report as text for people: findings by file with their source lines, then a summary. */
 import type { Severity } from "../../checks/check.ts";
-import { count, distinctFindings, type Report, type ReportedFinding } from "../report.ts";
+import { count } from "../../checks/count.ts";
+import { distinctFindings, type Report, type ReportedFinding } from "../report.ts";
 import { type Colour, printable, type Terminal } from "../terminal.ts";
 import { excerpt } from "./excerpt.ts";
 

@@ -28,7 +28,12 @@ export function figureAt(guide: GuideState, uri: string, offset: number): Figure
   return undefined;
 }
 
-function figuresNear(guide: GuideState, uri: string, offset: number): readonly GuideFigure[] {
+/** The figures of the piece at the offset, or of the front matter. */
+export function figuresNear(
+  guide: GuideState,
+  uri: string,
+  offset: number,
+): readonly GuideFigure[] {
   const piece = pieceAt(guide, uri, offset);
   if (piece) return guide.figures.ofPiece(piece);
   return uri === guide.pages[0]!.uri ? guide.figures.ofFrontMatter() : [];

@@ -8,7 +8,7 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { Part } from "../../model/parts.ts";
 import type { NameUse } from "../../quantity/expression/tree.ts";
 import { touches } from "../../text/span.ts";
-import { pieceAt } from "../pieceAt.ts";
+import { figuresNear } from "../figure/figureAt.ts";
 
 /** A name in a figure, or the subject of one: `R50` of `P(R50)`. */
 export interface FigureNaming {
@@ -55,14 +55,6 @@ export function figureNamingAt(
     }
   }
   return undefined;
-}
-
-/** Those of the front matter, or of the piece at the offset. */
-function figuresNear(guide: GuideState, uri: string, offset: number): readonly GuideFigure[] {
-  const isHead = uri === guide.pages[0]!.uri && offset < guide.frontMatter.span.end;
-  if (isHead) return guide.figures.all().filter(({ piece }) => !piece);
-  const piece = pieceAt(guide, uri, offset);
-  return piece ? guide.figures.ofPiece(piece) : [];
 }
 
 function* usesIn(

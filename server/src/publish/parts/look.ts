@@ -11,13 +11,6 @@ import { filled } from "../words/words.ts";
 import { drawBands } from "./bandDrawing.ts";
 import { polarMark } from "./polarity.ts";
 
-/** In plain text: `bands yellow violet red gold`, `printed 104`. */
-export function lookText(part: Part, guide: Guide, words: PageWords): string[] {
-  const { bands } = marksOn(part, guide);
-  const drawn = bands.slice(0, 1).map((way) => bandWords(way, words, guide.language));
-  return [...drawn, ...otherText(part, guide, words)];
-}
-
 /** As HTML; empty where nothing is known. */
 export function lookHtml(part: Part, guide: Guide, words: PageWords): string {
   const { bands, percent } = marksOn(part, guide);

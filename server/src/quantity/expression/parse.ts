@@ -13,7 +13,6 @@ import { nearestWord } from "../../text/nearest.ts";
 import type { Span } from "../../text/span.ts";
 import { ARITHMETIC, type FormulaFunctions } from "../functions.ts";
 import { FigureError, type FigureProblem } from "../problem.ts";
-import { unitSymbol } from "../unitMeanings.ts";
 import { readGauge, readNumber, startsNumber } from "./number.ts";
 import type { Argument, Call, Expression, Operator, Subject } from "./tree.ts";
 
@@ -383,9 +382,4 @@ function tooLong(text: string): FigureProblem {
     span: { start: 0, end: text.length },
     message: `This figure is longer than ${MAX_EXPRESSION} characters and is not computed. Give parts of it names of their own.`,
   };
-}
-
-/** Whether a bare name is the symbol of a unit, which stands for one of that unit. */
-export function isUnitName(name: string): boolean {
-  return unitSymbol(name) !== undefined;
 }

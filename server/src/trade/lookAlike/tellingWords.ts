@@ -1,6 +1,7 @@
 /** Words that tell parts apart that look alike, in the five languages. Common practice. */
 import type { Language } from "../../text/language.ts";
-import { StemList } from "../../text/stems.ts";
+import { stemLists } from "../../text/stemLists.ts";
+import type { StemList } from "../../text/stems.ts";
 
 const WORDS: Readonly<Record<Language, readonly string[]>> = {
   en: [
@@ -35,17 +36,7 @@ const WORDS: Readonly<Record<Language, readonly string[]>> = {
   ],
 };
 
-const LISTS: Readonly<Record<Language, StemList<true>>> = {
-  en: listOf(WORDS.en),
-  de: listOf(WORDS.de),
-  fr: listOf(WORDS.fr),
-  nl: listOf(WORDS.nl),
-  es: listOf(WORDS.es),
-};
-
-function listOf(patterns: readonly string[]): StemList<true> {
-  return new StemList(patterns.map((pattern) => [pattern, true]));
-}
+const LISTS = stemLists(WORDS);
 
 /** Words that say how to tell a part from its like. */
 export function tellingWords(language: Language): StemList<true> {

@@ -1,6 +1,7 @@
 /** Words that tell which way round a part goes, in the five languages. Common practice. */
 import type { Language } from "../../text/language.ts";
-import { StemList, type Word } from "../../text/stems.ts";
+import { stemLists } from "../../text/stemLists.ts";
+import type { Word } from "../../text/stems.ts";
 
 const WORDS: Readonly<Record<Language, readonly string[]>> = {
   en: [
@@ -66,17 +67,7 @@ const WORDS: Readonly<Record<Language, readonly string[]>> = {
   ],
 };
 
-const LISTS: Readonly<Record<Language, StemList<true>>> = {
-  en: listOf(WORDS.en),
-  de: listOf(WORDS.de),
-  fr: listOf(WORDS.fr),
-  nl: listOf(WORDS.nl),
-  es: listOf(WORDS.es),
-};
-
-function listOf(patterns: readonly string[]): StemList<true> {
-  return new StemList(patterns.map((pattern) => [pattern, true]));
-}
+const LISTS = stemLists(WORDS);
 
 /** `marked +`, `hole "+"`: the sign is no word. */
 const PLUS = /(?<![\p{L}\p{N}+])[+⊕](?![\p{L}\p{N}+])/u;
