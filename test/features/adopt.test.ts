@@ -68,6 +68,14 @@ describe("What is marked", () => {
   });
 });
 
+test("a set leaves out what is marked only further on", () => {
+  expect(marks("1. Solder all resistors.\n2. Fit R5.\n\n| Ref |\n|--|\n| R1 |")).toEqual([
+    "[rest of R except R1, R5]",
+    "[R5]",
+    "[R1]",
+  ]);
+});
+
 describe("What is left to the author", () => {
   test.each([
     ["a mention", "D1 protects Q1 when the supply is reversed."],

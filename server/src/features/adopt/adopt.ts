@@ -1,4 +1,6 @@
 /** Makes a plain Markdown guide one whose parts are marked: what to mark, and what is left to the author. */
+import { markItems } from "../../checks/words.ts";
+import { accountsFor } from "../../model/accounting.ts";
 import type { GuidePiece } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { Part } from "../../model/parts.ts";
@@ -52,20 +54,42 @@ export function adopt(guide: GuideState): Adoption {
   return { proposals, left: left.map((part) => ({ part, named: mentions.get(part) })) };
 }
 
-/** Which parts are marked by now, each once. */
+/** A place in the document: of pieces in their order, and in a piece by offset. */
+interface Place {
+  readonly piece: GuidePiece;
+  readonly at: number;
+}
+
+/** Which parts are marked by now, each once, and where they are settled. */
 class Taken {
-  readonly #parts = new Set<Part>();
+  readonly #parts = new Map<Part, readonly Place[]>();
 
   constructor(guide: GuideState) {
-    for (const part of guide.parts) if (guide.uses(part).length > 0) this.#parts.add(part);
+    for (const part of guide.parts) {
+      const uses = guide.uses(part);
+      if (uses.length === 0) continue;
+      const settled = uses.filter(accountsFor);
+      this.#parts.set(
+        part,
+        settled.map((use) => ({ piece: use.step.piece, at: use.span.start })),
+      );
+    }
   }
 
   has(part: Part): boolean {
     return this.#parts.has(part);
   }
 
-  take(parts: readonly Part[]): void {
-    for (const part of parts) this.#parts.add(part);
+  take(parts: readonly Part[], place: Place): void {
+    for (const part of parts) this.#parts.set(part, [place]);
+  }
+
+  /** Whether a mark before the place settles the part, so that `rest of` leaves it out there. */
+  isSettledBefore(part: Part, { piece, at }: Place): boolean {
+    const places = this.#parts.get(part) ?? [];
+    return places.some((one) =>
+      one.piece === piece ? one.at < at : one.piece.order < piece.order,
+    );
   }
 }
 
@@ -83,7 +107,7 @@ function takeRuns({ runs }: Candidates, taken: Taken, guide: GuideState): Propos
 /** A mark for each stretch of items that nothing else has marked. */
 function takeRun({ piece, form, run }: Candidate, taken: Taken, guide: GuideState): Proposal[] {
   const proposals: Proposal[] = [];
-  for (const items of freeStretches(run, taken)) {
+  for (const items of freeStretches(run, piece, taken)) {
     const parts = items.flatMap((item) => item.parts);
     const span = { start: items[0]!.span.start, end: items.at(-1)!.span.end };
     const here = shift(span, piece.start);
@@ -105,7 +129,7 @@ function takeRun({ piece, form, run }: Candidate, taken: Taken, guide: GuideStat
   return proposals;
 }
 
-function freeStretches({ items }: Run, taken: Taken): Run["items"][] {
+function freeStretches({ items }: Run, piece: GuidePiece, taken: Taken): Run["items"][] {
   const stretches: Run["items"][number][][] = [[]];
   for (const item of items) {
     const open = stretches.at(-1)!;
@@ -115,7 +139,7 @@ function freeStretches({ items }: Run, taken: Taken): Run["items"][] {
       continue;
     }
     open.push(item);
-    taken.take(item.parts);
+    taken.take(item.parts, { piece, at: item.span.start });
   }
   return stretches.filter((stretch) => stretch.length > 0);
 }
@@ -128,10 +152,17 @@ function isWhole({ span, parts }: Run["items"][number]): boolean {
 function takeSet({ piece, set }: SetCandidate, taken: Taken): Proposal[] {
   const free = set.parts.filter((part) => !taken.has(part));
   if (free.length === 0) return [];
-  const others = free.length < set.parts.length;
-  taken.take(free);
-  const which = others || set.which === "rest" ? "rest of" : "all";
-  const except = set.except ? ` except ${textOf(piece, set.except.span)}` : "";
+  const place = { piece, at: set.end };
+  const others = set.parts.filter((part) => taken.has(part));
+  // What is marked only further on would be taken here as well.
+  const later = others.filter((part) => !taken.isSettledBefore(part, place));
+  taken.take(free, place);
+  const which = others.length > 0 || set.which === "rest" ? "rest of" : "all";
+  const excepted = [
+    ...(set.except ? [textOf(piece, set.except.span)] : []),
+    ...markItems(later.map(({ name }) => ({ name }))),
+  ];
+  const except = excepted.length > 0 ? ` except ${excepted.join(", ")}` : "";
   const mark = `[${which} ${set.letters}${except}]`;
   const at = piece.start + set.end;
   return [
