@@ -3,7 +3,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type CheerioAPI, load } from "cheerio";
 import type { GuideState } from "../../server/src/model/guideState.ts";
-import type { Output, PublishedFile } from "../../server/src/publish/publication.ts";
+import type { OutputName } from "../../server/src/publish/outputs/all.ts";
+import type { PublishedFile } from "../../server/src/publish/outputs/output.ts";
 import { Service } from "../../server/src/service.ts";
 import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { publishGuide } from "../../server/src/workspace/publishing.ts";
@@ -15,13 +16,14 @@ const FOLDER = "file:///kit/";
 export interface Published {
   readonly guide: GuideState;
   readonly files: readonly PublishedFile[];
+  readonly faults: readonly string[];
   text(name: string): string;
   /** The page as a browser would read it. */
   page(): CheerioAPI;
 }
 
 /** Publishes `guide.md` of a fixture, or another of its files. */
-export function publishFixture(text: string, outputs: readonly Output[]): Promise<Published> {
+export function publishFixture(text: string, outputs: readonly OutputName[]): Promise<Published> {
   return publishFiles(fixture(text).files, "guide.md", outputs);
 }
 
@@ -29,7 +31,7 @@ export function publishFixture(text: string, outputs: readonly Output[]): Promis
 export function publishSample(
   folder: string,
   guide: string,
-  outputs: readonly Output[],
+  outputs: readonly OutputName[],
 ): Promise<Published> {
   const path = join(import.meta.dirname, "../../samples", folder);
   const names = readdirSync(path);
@@ -40,7 +42,7 @@ export function publishSample(
 export async function publishFiles(
   texts: ReadonlyMap<string, string>,
   name: string,
-  outputs: readonly Output[],
+  outputs: readonly OutputName[],
   how: { readonly errors?: number; readonly picturesBeside?: boolean } = {},
 ): Promise<Published> {
   const memory = new MemoryFiles();
@@ -55,13 +57,13 @@ export async function publishFiles(
     errors: how.errors ?? 0,
     folders: [FOLDER],
   };
-  const files = await publishGuide(guide, request, new Sources(memory));
+  const { files, faults } = await publishGuide(guide, request, new Sources(memory));
   const text = (wanted: string) => {
     const file = files.find((one) => one.name === wanted);
     if (typeof file?.content !== "string") throw new Error(`There is no text ${wanted}.`);
     return file.content;
   };
-  return { guide, files, text, page: () => load(text("guide.html")) };
+  return { guide, files, faults, text, page: () => load(text("guide.html")) };
 }
 
 /** What a reader sees of a stretch of HTML: text with white space folded. */

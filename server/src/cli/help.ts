@@ -1,4 +1,5 @@
 /** What `--help` says, by command. */
+import { OUTPUTS } from "../publish/outputs/all.ts";
 
 const kitquill = `Kitquill checks the build guide of an electronic kit against its parts list.
 
@@ -64,11 +65,14 @@ Usage: kitquill publish GUIDE [options]
 
 Options:
   --out DIR           the folder to write to; else one beside the guide, named after it
-  --only LIST         some of it, by commas: guide
+  --only LIST         some of the outputs below, by commas; else all of them
   --pictures WHERE    inside (default): in the page itself; beside: in a folder beside it
   --force             publish in spite of errors, and replace files that Kitquill did not make
   --lists-outside     also read parts lists outside the repository or folder
   --help
+
+Outputs:
+${OUTPUTS.map(({ name, summary }) => `  ${name.padEnd(18)}  ${summary}`).join("\n")}
 
 Errors that \`kitquill check\` finds stop it. Ends with 0 when all was written, 1 when errors stopped
 it, 2 when the input, the arguments or the folder cannot be used.

@@ -5,7 +5,7 @@
 import { randomUUID } from "node:crypto";
 import { lstat, mkdir, open, readFile, rename, rm } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import type { PublishedFile } from "../publish/publication.ts";
+import type { PublishedFile } from "../publish/outputs/output.ts";
 
 /** The mark stands within so many bytes. */
 const MARK_WITHIN = 2000;

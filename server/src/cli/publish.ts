@@ -1,7 +1,7 @@
 /** `kitquill publish`: writes what builder and packer need, from a guide that the checks let pass. */
 import { basename, dirname, extname, join, resolve } from "node:path";
 import { URI } from "vscode-uri";
-import { OUTPUTS, type Output } from "../publish/publication.ts";
+import { OUTPUT_NAMES, type OutputName } from "../publish/outputs/all.ts";
 import { nearestWord } from "../text/nearest.ts";
 import { publishGuide } from "../workspace/publishing.ts";
 import { Sources } from "../workspace/sources.ts";
@@ -53,11 +53,16 @@ export async function publish(
     terminal.err("kitquill: nothing was published. Mend the errors, or publish with `--force`.\n");
     return 1;
   }
-  const files = await publishGuide(
+  const { files, faults } = await publishGuide(
     checked.guide,
     { outputs, picturesBeside, errors: errors.length, folders: [input!.folder] },
     new Sources(disk),
   );
+  for (const fault of faults) terminal.err(`kitquill: ${fault}\n`);
+  if (faults.length > 0 && !args.has("force")) {
+    terminal.err("kitquill: nothing was published. Mend this, or publish with `--force`.\n");
+    return 1;
+  }
   const folder = folderOf(args, input!.uri, cwd);
   if (!args.has("force")) {
     const found = await obstacles(folder, files);
@@ -81,15 +86,15 @@ function folderOf(args: Arguments, uri: string, cwd: string): string {
   return join(dirname(fsPath), `${basename(fsPath, extname(fsPath))}-published`);
 }
 
-function outputsOf(args: Arguments): readonly Output[] {
+function outputsOf(args: Arguments): readonly OutputName[] {
   const only = args.value("only");
-  if (only === undefined) return OUTPUTS;
+  if (only === undefined) return OUTPUT_NAMES;
   return only.split(",").map((text) => {
     const name = text.trim();
-    const output = OUTPUTS.find((one) => one === name);
+    const output = OUTPUT_NAMES.find((one) => one === name);
     if (output) return output;
-    const meant = nearestWord(name, OUTPUTS);
-    const hint = meant ? `Did you mean \`${meant}\`?` : `It takes ${OUTPUTS.join(", ")}.`;
+    const meant = nearestWord(name, OUTPUT_NAMES);
+    const hint = meant ? `Did you mean \`${meant}\`?` : `It takes ${OUTPUT_NAMES.join(", ")}.`;
     throw new UsageError(`\`--only\` does not take \`${name}\`. ${hint}`);
   });
 }

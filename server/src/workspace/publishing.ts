@@ -1,14 +1,16 @@
 /** Publishes a guide that has been read: finds its pictures and writes the files of the publication. */
 import { URI, Utils } from "vscode-uri";
 import type { GuideState } from "../model/guideState.ts";
+import type { OutputName } from "../publish/outputs/all.ts";
+import type { PublishedFile } from "../publish/outputs/output.ts";
 import { InlinePictures, type LoadedPicture, PicturesBeside } from "../publish/pictures.ts";
 import { Templates } from "../publish/piece/templates.ts";
-import { type Output, type PublishedFile, publish } from "../publish/publication.ts";
+import { type Publication, publish, showsPictures } from "../publish/publication.ts";
 import { pictureFile } from "./pictures.ts";
 import type { Wanted } from "./sources.ts";
 
 export interface PublishRequest {
-  readonly outputs: readonly Output[];
+  readonly outputs: readonly OutputName[];
   readonly picturesBeside: boolean;
   /** Errors that the checks found; the page says so. */
   readonly errors: number;
@@ -24,18 +26,24 @@ export async function publishGuide(
   guide: GuideState,
   request: PublishRequest,
   files: PictureFiles,
-): Promise<PublishedFile[]> {
-  const templates = new Templates(guide);
-  const pictures = request.picturesBeside ? new PicturesBeside() : new InlinePictures();
-  for (const wanted of distinct(templates.pictures(guide.pieces))) {
-    const loaded = await load(wanted, request.folders, files);
-    if (loaded) pictures.add(loaded);
-  }
+): Promise<Publication> {
   const { errors, outputs } = request;
-  const written = publish({ guide, templates, pictures, errors }, outputs);
-  if (pictures instanceof InlinePictures) return written;
-  const beside = [...pictures.files].map(([name, content]) => ({ name, content, mark: undefined }));
-  return [...written, ...beside];
+  const templates = new Templates(guide);
+  const beside = new PicturesBeside();
+  const pictures = request.picturesBeside ? beside : new InlinePictures();
+  const inPage = showsPictures(outputs, "pictures");
+  const isBeside = showsPictures(outputs, "picturesBeside") || (inPage && pictures === beside);
+  for (const wanted of inPage || isBeside ? distinct(templates.pictures(guide.pieces)) : []) {
+    const loaded = await load(wanted, request.folders, files);
+    if (loaded) for (const source of new Set([pictures, beside])) source.add(loaded);
+  }
+  const context = { guide, templates, pictures, picturesBeside: beside, errors };
+  const { files: written, faults } = publish(context, outputs);
+  return { files: isBeside ? [...written, ...filesOf(beside)] : written, faults };
+}
+
+function filesOf({ files }: PicturesBeside): PublishedFile[] {
+  return [...files].map(([name, content]) => ({ name, content, mark: undefined }));
 }
 
 interface Address {

@@ -1,0 +1,11 @@
+/** All outputs, in the order in which they are written. A new one is added here and nowhere else. */
+import { GUIDE } from "./guide.ts";
+import type { Output } from "./output.ts";
+
+const ALL = [GUIDE] as const satisfies readonly Output[];
+
+export type OutputName = (typeof ALL)[number]["name"];
+
+export const OUTPUTS: readonly (Output & { readonly name: OutputName })[] = ALL;
+
+export const OUTPUT_NAMES: readonly OutputName[] = OUTPUTS.map(({ name }) => name);

@@ -1,0 +1,13 @@
+/** The guide as a page for bench, phone and paper. */
+import { guidePage, HTML_MARK } from "../page/page.ts";
+import type { Output } from "./output.ts";
+
+export const GUIDE = {
+  name: "guide",
+  summary: "the page that the builder follows",
+  shows: "pictures",
+  write: ({ guide, templates, pictures, errors }) => {
+    const content = guidePage(guide, templates, { pictures, errors });
+    return [{ name: "guide.html", content, mark: HTML_MARK }];
+  },
+} as const satisfies Output;

@@ -1,0 +1,38 @@
+/** An output: something that leaves the author's desk, made of the guide as one file or several. */
+import type { GuideState } from "../../model/guideState.ts";
+import type { PictureSource } from "../fill/filler.ts";
+import type { Templates } from "../piece/templates.ts";
+
+export interface PublishedFile {
+  /** Relative to the output folder, with `/`. */
+  readonly name: string;
+  readonly content: string | Uint8Array;
+  /**
+   * What the beginning of a file of ours holds, so that it may be replaced; undefined for a picture,
+   * which is named after its content.
+   */
+  readonly mark: string | undefined;
+}
+
+export interface PublishContext {
+  readonly guide: GuideState;
+  readonly templates: Templates;
+  /** Pictures as the author wants them: written into the page, or beside it. */
+  readonly pictures: PictureSource;
+  /** Pictures as files beside, for what cannot hold them. */
+  readonly picturesBeside: PictureSource;
+  /** Errors that the checks found, when it is published all the same. */
+  readonly errors: number;
+}
+
+export interface Output {
+  /** As `--only` takes it. */
+  readonly name: string;
+  /** What it is, and for whom, in a few words: for help texts. */
+  readonly summary: string;
+  /** Which of the pictures it shows, if any. */
+  readonly shows?: "pictures" | "picturesBeside";
+  /** What is wrong with what it would say, a sentence each; any of them stops publishing. */
+  faults?(context: PublishContext): readonly string[];
+  write(context: PublishContext): readonly PublishedFile[];
+}
