@@ -1,115 +1,104 @@
 // Bundles client, server and command line into dist/, with esbuild's account of each in dist/meta/.
-//   --minify  smaller output, for the package
+//   --minify  smaller output, for the package, held to the largest sizes
 //   --watch   build again on each change
-import { chmodSync, existsSync, mkdirSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { modulesPlugin } from "./modules.mjs";
 import { pagePlugin } from "./pageModule.mjs";
 import { ROOT } from "./run.mjs";
+import { sizeFaults, sizeLines } from "./sizes.mjs";
 
-/** CommonJS packages inside an ES module still call require. */
-const REQUIRE =
-  'import { createRequire as kitquillRequire } from "node:module"; const require = kitquillRequire(import.meta.url);';
+const CLI = "dist/kitquill.mjs";
 
-/** What reads workbooks, loaded by the other bundles when the first workbook comes. */
-const SHEETS = { module: /\/syntax\/sheets\/load\.ts$/, file: "sheets.js" };
-
-/** Every bundle: what it is made from and where it must run. */
-export const BUNDLES = [
+/** Every build: what is made from what, and where it must run. */
+export const BUILDS = [
   {
     name: "client",
-    entry: "client/src/extension.ts",
-    outfile: "dist/client.cjs",
-    options: { platform: "node", target: "node20", format: "cjs", external: ["vscode"] },
+    entries: { client: "client/src/extension.ts" },
+    options: {
+      platform: "node",
+      target: "node20",
+      format: "cjs",
+      external: ["vscode"],
+      outExtension: { ".js": ".cjs" },
+    },
   },
   {
     // Named .js because the editor's worker host adds that ending to any other.
     name: "client-web",
-    entry: "client/src/extension-web.ts",
-    outfile: "dist/client-web.js",
+    entries: { "client-web": "client/src/extension-web.ts" },
     options: { platform: "browser", target: "es2022", format: "cjs", external: ["vscode"] },
   },
   {
-    name: "server",
-    entry: "server/src/main-node.ts",
-    outfile: "dist/server.cjs",
-    options: { platform: "node", target: "node20", format: "cjs" },
-  },
-  {
     name: "server-worker",
-    entry: "server/src/main-worker.ts",
-    outfile: "dist/server-worker.js",
-    options: {
-      platform: "browser",
-      target: "es2022",
-      format: "iife",
-      // Packages with a variant for pages and one for workers, which have no document.
-      conditions: ["worker"],
+    entries: { "server-worker": "server/src/start-worker.ts" },
+    options: { platform: "browser", target: "es2022", format: "iife" },
+  },
+  {
+    // Modules for Node and workers alike: what two of them use, and what is imported on demand,
+    // becomes a file of its own in parts/.
+    name: "server",
+    entries: {
+      server: "server/src/main-node.ts",
+      worker: "server/src/main-worker.ts",
+      kitquill: "server/src/cli/main.ts",
     },
-  },
-  {
-    // An ES module for Node and workers alike.
-    name: "sheets",
-    entry: "server/src/syntax/sheets/load.ts",
-    outfile: `dist/${SHEETS.file}`,
-    options: { platform: "browser", target: "es2022", format: "esm" },
-  },
-  {
-    name: "kitquill",
-    entry: "server/src/cli/main.ts",
-    outfile: "dist/kitquill.mjs",
-    executable: true,
     options: {
-      platform: "node",
-      target: "node20",
+      platform: "neutral",
+      mainFields: ["module", "main"],
+      target: ["node20", "es2022"],
       format: "esm",
-      banner: { js: `#!/usr/bin/env node\n${REQUIRE}` },
+      splitting: true,
+      outExtension: { ".js": ".mjs" },
+      chunkNames: "parts/[name]-[hash]",
+      plugins: [modulesPlugin, pagePlugin],
     },
   },
 ];
 
+/** What esbuild is asked for one of the builds. */
+export function optionsOf({ name, entries, options }, { minify = false, into = "dist" } = {}) {
+  return {
+    ...options,
+    entryPoints: entries,
+    outdir: into,
+    absWorkingDir: ROOT,
+    bundle: true,
+    minify,
+    charset: "utf8",
+    sourcemap: minify ? false : "linked",
+    metafile: true,
+    logLevel: "warning",
+    // Licences of what is bundled go into the package as one file (licences.mjs).
+    legalComments: "none",
+    plugins: [...(options.plugins ?? []), report(name)],
+  };
+}
+
 /**
- * Builds all bundles whose entry exists.
+ * Makes all bundles.
  * @param {{ minify?: boolean, watch?: boolean }} [how]
+ * @throws when one is larger than it may be; only what is minified is judged
  */
 export async function build({ minify = false, watch = false } = {}) {
   const { default: esbuild } = await import("esbuild");
-  for (const bundle of BUNDLES) {
-    if (!existsSync(join(ROOT, bundle.entry))) {
-      console.log(`${bundle.outfile} is not built: there is no ${bundle.entry}.`);
-      continue;
-    }
-    const options = {
-      ...bundle.options,
-      entryPoints: [bundle.entry],
-      outfile: bundle.outfile,
-      absWorkingDir: ROOT,
-      bundle: true,
-      minify,
-      sourcemap: minify ? false : "linked",
-      metafile: true,
-      logLevel: "warning",
-      // Licences of what is bundled go into the package as one file (licences.mjs).
-      legalComments: "none",
-      plugins: [loadLater, pagePlugin, report(bundle)],
-    };
+  // Names of parts change with their content, and old ones would stay.
+  rmSync(join(ROOT, "dist/parts"), { recursive: true, force: true });
+  const outputs = {};
+  for (const one of BUILDS) {
+    const options = optionsOf(one, { minify });
     if (watch) await (await esbuild.context(options)).watch();
-    else await esbuild.build(options);
+    else Object.assign(outputs, (await esbuild.build(options)).metafile.outputs);
   }
+  if (watch) return;
+  for (const line of sizeLines(outputs)) console.log(line);
+  const faults = minify ? sizeFaults(outputs) : [];
+  if (faults.length > 0) throw new Error(`The bundles are too large: ${faults.join("; ")}.`);
 }
 
-/** Leaves what is imported on demand in its own bundle, which lies beside the others. */
-const loadLater = {
-  name: "load later",
-  setup(builder) {
-    builder.onResolve({ filter: SHEETS.module }, ({ kind }) =>
-      kind === "dynamic-import" ? { path: `./${SHEETS.file}`, external: true } : undefined,
-    );
-  },
-};
-
-/** Says what was built, keeps the metafile, and makes the command line executable. */
-function report({ name, outfile, executable }) {
+/** Keeps the metafile, and makes the command line executable. */
+function report(name) {
   return {
     name: "report",
     setup(builder) {
@@ -117,9 +106,7 @@ function report({ name, outfile, executable }) {
         if (errors.length > 0 || !metafile) return;
         mkdirSync(join(ROOT, "dist/meta"), { recursive: true });
         writeFileSync(join(ROOT, `dist/meta/${name}.json`), JSON.stringify(metafile));
-        if (executable) chmodSync(join(ROOT, outfile), 0o755);
-        const kilobytes = Math.round(metafile.outputs[outfile].bytes / 1000);
-        console.log(`${outfile} ${kilobytes} kB`);
+        if (CLI in metafile.outputs) chmodSync(join(ROOT, CLI), 0o755);
       });
     },
   };
@@ -131,7 +118,7 @@ if (import.meta.url === pathToFileURL(process.argv[1]).href) {
     await build({ minify: has("--minify"), watch: has("--watch") });
   } catch (error) {
     // esbuild has already shown what is wrong in the sources.
-    if (!error.errors) console.error(error);
+    if (!error.errors) console.error(error.message);
     process.exitCode = 1;
   }
 }

@@ -1,7 +1,7 @@
 // Collects the licences of the packages whose code is in our bundles.
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { BUNDLES } from "./build.mjs";
+import { BUILDS } from "./build.mjs";
 import { ROOT } from "./run.mjs";
 
 const PACKAGE = /^(?:.*\/)?node_modules\/((?:@[^/]+\/)?[^/]+)\//;
@@ -10,7 +10,7 @@ const LICENCE_FILE = /^(licen[cs]e|copying)(\..*)?$/i;
 /** Folders of the bundled packages, from esbuild's accounts of the bundles. */
 function bundledPackages() {
   const folders = new Set();
-  for (const { name } of BUNDLES) {
+  for (const { name } of BUILDS) {
     const account = join(ROOT, `dist/meta/${name}.json`);
     if (!existsSync(account)) continue;
     for (const input of Object.keys(JSON.parse(readFileSync(account, "utf8")).inputs)) {

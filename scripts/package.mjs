@@ -7,7 +7,7 @@ import { build } from "./build.mjs";
 import { thirdPartyLicences } from "./licences.mjs";
 import { node, ROOT } from "./run.mjs";
 
-const LARGEST_BYTES = 5_000_000;
+const LARGEST_BYTES = 1_000_000;
 /** The packer gives the texts a user reads its own names. */
 const REQUIRED = [
   "extension/package.json",
@@ -17,8 +17,9 @@ const REQUIRED = [
   "extension/media/icon.png",
   "extension/dist/client.cjs",
   "extension/dist/client-web.js",
-  "extension/dist/server.cjs",
+  "extension/dist/server.mjs",
   "extension/dist/server-worker.js",
+  "extension/dist/worker.mjs",
   "extension/dist/kitquill.mjs",
   "extension/dist/THIRD-PARTY-LICENSES.txt",
   "extension/syntaxes/kitquill-guide.tmLanguage.json",

@@ -20,6 +20,7 @@ const LAYERS = [
   "service.ts",
   "lsp",
   "main-worker.ts",
+  "start-worker.ts",
   "main-node.ts",
   "cli",
 ];

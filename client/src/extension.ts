@@ -6,7 +6,7 @@ import { LanguageClient, type ServerOptions, TransportKind } from "vscode-langua
 import { type MakeClient, start } from "./start.ts";
 
 export function activate(context: vscode.ExtensionContext): void {
-  const module = vscode.Uri.joinPath(context.extensionUri, "dist", "server.cjs").fsPath;
+  const module = vscode.Uri.joinPath(context.extensionUri, "dist", "server.mjs").fsPath;
   const server: ServerOptions = { module, transport: TransportKind.ipc };
   const make: MakeClient = (options) => new NodeClient(server, options);
   start(context, make);

@@ -4,8 +4,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { build } from "esbuild";
-import { pagePlugin } from "../../scripts/pageModule.mjs";
+import { type BuildOptions, build } from "esbuild";
 
 export interface Outcome {
   readonly code: number | null;
@@ -22,16 +21,7 @@ export class Cli {
 
   static async build(): Promise<Cli> {
     const cli = new Cli();
-    const { entry, options } = await bundleOfCli();
-    await build({
-      ...options,
-      entryPoints: [entry],
-      outfile: cli.bundle,
-      absWorkingDir: ROOT,
-      bundle: true,
-      logLevel: "error",
-      plugins: [pagePlugin],
-    });
+    await build(await optionsOfServer(cli.#folder));
     return cli;
   }
 
@@ -74,9 +64,10 @@ export class Cli {
   }
 }
 
-/** What the project's own build makes the command line from. */
-async function bundleOfCli(): Promise<{ entry: string; options: object }> {
+/** How the project's own build makes the server and the command line. */
+async function optionsOfServer(into: string): Promise<BuildOptions> {
   const script = pathToFileURL(join(ROOT, "scripts/build.mjs")).href;
-  const { BUNDLES } = await import(script);
-  return BUNDLES.find(({ name }: { name: string }) => name === "kitquill");
+  const { BUILDS, optionsOf } = await import(script);
+  const server = BUILDS.find(({ name }: { name: string }) => name === "server");
+  return optionsOf(server, { into });
 }
