@@ -1,19 +1,25 @@
 /** The whole guide as one HTML file that needs nothing else. */
 
 import { SCRIPT, SCRIPT_HASH, STYLE } from "virtual:page";
-import type { Stage } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
+import type { StageNode } from "../../model/stageNode.ts";
 import { type Block, blocksOf } from "../blocks.ts";
 import { type FillContext, Filler, Footnotes, type PictureSource } from "../fill/filler.ts";
 import { fingerprint, StepKeys } from "../fill/stepKeys.ts";
-import { escapeHtml, titleId } from "../html.ts";
-import { PartsOfStages } from "../parts/stageParts.ts";
+import { escapeHtml } from "../html.ts";
 import type { Templates } from "../piece/templates.ts";
-import { counted, filled, pageWords } from "../words/words.ts";
+import { filled, pageWords } from "../words/words.ts";
+import {
+  contentsHtml,
+  HeadingIds,
+  headHtml,
+  type SectionHead,
+  sectionTitle,
+  stageIntro,
+} from "./frame.ts";
 import { needsHtml } from "./needs.ts";
 import { runningHeads } from "./runningHeads.ts";
-import { stageTable } from "./stageTable.ts";
 import { testRecordHtml } from "./testRecord.ts";
 
 /** Says that a file is ours, so that it may be replaced. */
@@ -29,15 +35,7 @@ export function guidePage(guide: GuideState, templates: Templates, options: Page
   return new GuidePage(guide, templates, options).write();
 }
 
-/** A stretch of the guide below a heading of level 1 or 2. */
-interface Section {
-  readonly kind: "part" | "stage";
-  readonly id: string;
-  /** The heading's text, and as HTML. */
-  readonly title: string;
-  readonly heading: string;
-  /** Undefined for one without steps. */
-  readonly stage: Stage | undefined;
+interface Section extends SectionHead {
   readonly body: string[];
 }
 
@@ -46,9 +44,7 @@ class GuidePage {
   readonly #templates: Templates;
   readonly #options: PageOptions;
   readonly #context: FillContext;
-  readonly #parts: PartsOfStages;
-  readonly #readings = new Map<Stage, number>();
-  readonly #ids = new Set<string>();
+  readonly #ids = new HeadingIds();
   readonly #opening: string[] = [];
   readonly #sections: Section[] = [];
   #title: string | undefined;
@@ -58,12 +54,6 @@ class GuidePage {
     this.#guide = guide;
     this.#templates = templates;
     this.#options = options;
-    this.#parts = new PartsOfStages(guide);
-    for (const { figure, step } of guide.figures.all()) {
-      if (figure.reading && step) {
-        this.#readings.set(step.stage, (this.#readings.get(step.stage) ?? 0) + 1);
-      }
-    }
     this.#title = guide.frontMatter.title?.value;
     this.#context = {
       guide,
@@ -77,7 +67,7 @@ class GuidePage {
   }
 
   write(): string {
-    const stages = new Map<unknown, Stage>(
+    const stages = new Map<unknown, StageNode>(
       this.#guide.stages.map((stage) => [stage.heading?.fact, stage]),
     );
     for (const [index, piece] of this.#guide.pieces.entries()) {
@@ -88,7 +78,7 @@ class GuidePage {
     return this.#document(`${this.#header()}\n${content}\n${notes}`);
   }
 
-  #addPiece(piece: PieceNode, stages: ReadonlyMap<unknown, Stage>, isFirst: boolean): void {
+  #addPiece(piece: PieceNode, stages: ReadonlyMap<unknown, StageNode>, isFirst: boolean): void {
     const { words } = this.#context;
     const filler = new Filler(this.#context, piece);
     const blocks = blocksOf(piece, this.#templates.of(piece), filler, words);
@@ -108,75 +98,43 @@ class GuidePage {
     return this.#sections.at(-1)?.body ?? this.#opening;
   }
 
-  #open(block: Block, title: string, stage: Stage | undefined): void {
+  #open(block: Block, title: string, stage: StageNode | undefined): void {
     const kind = block.level === 1 ? "part" : "stage";
-    const id = this.#uniqueId(`h-${titleId(title)}`);
+    const id = this.#ids.of(title);
     this.#sections.push({ kind, id, title, heading: block.html, stage, body: [] });
   }
 
   #blockHtml({ kind, level, html }: Block, title: string | undefined): string {
     if (kind !== "heading") return html;
-    const id = title ? ` id="${escapeHtml(this.#uniqueId(`h-${titleId(title)}`))}"` : "";
+    const id = title ? ` id="${escapeHtml(this.#ids.of(title))}"` : "";
     return `<h${level}${id}>${html}</h${level}>`;
   }
 
-  #uniqueId(wanted: string): string {
-    let id = wanted;
-    for (let count = 1; this.#ids.has(id); count++) id = `${wanted}-${count}`;
-    this.#ids.add(id);
-    return id;
-  }
-
-  #section({ kind, id, heading, stage, body }: Section, index: number): string {
-    const { words } = this.#context;
+  #section(section: Section, index: number): string {
+    const { kind, id, stage, body } = section;
     const named = `aria-labelledby="${escapeHtml(id)}"`;
+    const title = sectionTitle(section);
     if (!stage) {
       // On paper the heading of several stages shares the page of the first.
       const next = kind === "part" ? this.#sections[index + 1]?.stage : undefined;
       const page = next ? ` stage-${next.number}` : "";
-      return `<section class="${kind}${page}" ${named}>\n<h2 id="${escapeHtml(id)}">${heading}</h2>\n${body.join("\n")}\n</section>`;
+      return `<section class="${kind}${page}" ${named}>\n${title}\n${body.join("\n")}\n</section>`;
     }
     const { number } = stage;
-    const table = stageTable(this.#parts.of(stage), this.#guide, words);
-    const title = `<h2 id="${escapeHtml(id)}"><span class="number">${number}</span> <span>${heading}</span></h2>`;
-    return `<section class="stage stage-${number}" id="stage-${number}" ${named}>\n${title}\n<p class="stagebar">${escapeHtml(this.#summary(stage))}</p>\n${table}\n${body.join("\n")}\n</section>`;
-  }
-
-  /** `6 steps · 12 parts · up to 2.5 mm high · 2 readings` */
-  #summary(stage: Stage): string {
-    const { words } = this.#context;
-    const rows = this.#parts.of(stage).parts;
-    const parts = rows.flatMap((row) => row.parts);
-    const heights = parts.flatMap((part) => (part.offBoard ? [] : (part.height?.mm ?? [])));
-    const readings = this.#readings.get(stage) ?? 0;
-    const told = [counted(words.steps, stage.steps.length)];
-    if (parts.length > 0) told.push(counted(words.parts, parts.length));
-    if (heights.length > 0) told.push(filled(words.upTo, Math.max(...heights)));
-    if (readings > 0) told.push(counted(words.readings, readings));
-    return told.join(" · ");
+    const intro = stageIntro(stage, this.#guide, this.#context.words);
+    return `<section class="stage stage-${number}" id="stage-${number}" ${named}>\n${title}\n${intro}\n${body.join("\n")}\n</section>`;
   }
 
   #header(): string {
     const { words } = this.#context;
     const { errors } = this.#options;
-    const steps = this.#guide.stages.reduce((sum, stage) => sum + stage.steps.length, 0);
-    const sub = [counted(words.steps, steps), counted(words.parts, this.#guide.parts.length)];
-    const title = escapeHtml(this.#title ?? words.contents);
     const forced =
       errors > 0
         ? `<p class="forced" role="alert">${escapeHtml(filled(words.forced, errors))}</p>\n`
         : "";
-    return `<div class="head"><h1>${title}</h1>\n<p class="sub">${sub.join(" · ")}</p>\n${forced}<p class="rules">${escapeHtml(words.rules)}</p>\n</div>\n${this.#opening.join("\n")}\n${this.#contents()}\n${needsHtml(this.#guide, words)}`;
-  }
-
-  #contents(): string {
-    const { words } = this.#context;
-    const entries = this.#sections.map(({ kind, id, title, stage }) => {
-      const number = stage ? `<span class="number">${stage.number}</span> ` : "";
-      return `<li class="${kind}"><a href="#${escapeHtml(id)}">${number}${escapeHtml(title)}</a></li>`;
-    });
-    if (entries.length === 0) return "";
-    return `<nav class="contents" aria-labelledby="contents"><h2 id="contents">${escapeHtml(words.contents)}</h2>\n<ul>\n${entries.join("\n")}\n</ul></nav>`;
+    const head = headHtml(this.#guide, this.#title, forced, words);
+    const contents = contentsHtml(this.#sections, words);
+    return `${head}\n${this.#opening.join("\n")}\n${contents}\n${needsHtml(this.#guide, words)}`;
   }
 
   #footnotes(): string {

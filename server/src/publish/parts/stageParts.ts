@@ -1,8 +1,8 @@
-/** Which parts and how much hardware each stage puts in: each part in the stage that first places it. */
-import type { Stage } from "../../model/guide.ts";
+/** Which parts and how much hardware a stage puts in: each part in the stage that first places it. */
 import type { GuideState } from "../../model/guideState.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
 import type { Hardware, Part } from "../../model/parts.ts";
+import type { StageNode } from "../../model/stageNode.ts";
 import type { Role } from "../../syntax/dialect.ts";
 
 /** Parts of one line of the list that a stage puts in. */
@@ -26,53 +26,39 @@ export interface StageParts {
 /** Roles that put a part where it belongs. */
 const PUTTING: ReadonlySet<Role> = new Set<Role>(["fit", "place", "insert", "bridge"]);
 
-const NOTHING: StageParts = { parts: [], hardware: [] };
-
-export class PartsOfStages {
-  readonly #byStage = new Map<Stage, StageParts>();
-
-  constructor(guide: GuideState) {
-    const homes = new Map<Stage, Part[]>();
-    for (const part of guide.parts) {
-      const first = guide.uses(part).find((use) => PUTTING.has(use.role));
-      if (first) push(homes, first.step.stage, part);
-    }
-    const amounts = new Map<Stage, HardwareRow[]>();
-    for (const hardware of guide.hardware) {
-      for (const row of amountsOf(hardware, guide)) push(amounts, row.stage, row);
-    }
-    for (const stage of new Set([...homes.keys(), ...amounts.keys()])) {
-      const parts = rowsOf(homes.get(stage) ?? []);
-      this.#byStage.set(stage, { parts, hardware: amounts.get(stage) ?? [] });
+/** In the order in which the lists have them. */
+export function partsOfStage(stage: StageNode, guide: GuideState): StageParts {
+  const parts = new Set<Part>();
+  const amounts = new Map<Hardware, { count: number; metres: number }>();
+  for (const { supply, role, count, metres } of stage.uses()) {
+    if (!PUTTING.has(role)) continue;
+    if (supply.kind === "part") {
+      if (homeOf(supply, guide) === stage) parts.add(supply);
+    } else {
+      const amount = amounts.get(supply) ?? { count: 0, metres: 0 };
+      amount.count += count ?? 0;
+      amount.metres += metres ?? 0;
+      amounts.set(supply, amount);
     }
   }
-
-  of(stage: Stage): StageParts {
-    return this.#byStage.get(stage) ?? NOTHING;
-  }
+  const hardware = [...amounts].map(([hardware, amount]) => ({ hardware, ...amount }));
+  return {
+    parts: rowsOf([...parts].sort((a, b) => a.id - b.id)),
+    hardware: hardware.sort((a, b) => a.hardware.id - b.hardware.id),
+  };
 }
 
-/** In the order in which the list has them. */
+/** The stage that first puts the part in. */
+function homeOf(part: Part, guide: GuideState): unknown {
+  return guide.uses(part).find(({ role }) => PUTTING.has(role))?.step.stage;
+}
+
 function rowsOf(parts: readonly Part[]): PartRow[] {
   const rows = new Map<ListLine, Part[]>();
-  for (const part of parts) push(rows, part.line, part);
-  return [...rows].map(([line, parts]) => ({ line, parts }));
-}
-
-function amountsOf(hardware: Hardware, guide: GuideState): (HardwareRow & { stage: Stage })[] {
-  const rows = new Map<Stage, { count: number; metres: number }>();
-  for (const { role, step, count, metres } of guide.uses(hardware)) {
-    if (!PUTTING.has(role)) continue;
-    const row = rows.get(step.stage) ?? { count: 0, metres: 0 };
-    row.count += count ?? 0;
-    row.metres += metres ?? 0;
-    rows.set(step.stage, row);
+  for (const part of parts) {
+    const row = rows.get(part.line);
+    if (row) row.push(part);
+    else rows.set(part.line, [part]);
   }
-  return [...rows].map(([stage, row]) => ({ stage, hardware, ...row }));
-}
-
-function push<Key, Value>(map: Map<Key, Value[]>, key: Key, value: Value): void {
-  const values = map.get(key);
-  if (values) values.push(value);
-  else map.set(key, [value]);
+  return [...rows].map(([line, parts]) => ({ line, parts }));
 }
