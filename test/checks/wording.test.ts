@@ -130,6 +130,11 @@ describe("several-actions", () => {
     expect(await said(`1. ${text}`, "several-actions", `language: ${language}\n`)).toEqual([verb]);
   });
 
+  test("takes a German noun behind a comma for no verb", async () => {
+    const text = "1. Löten Sie den Draht an J4, Klemme 1, fest.";
+    expect(await said(text, "several-actions", "language: de\n")).toEqual([]);
+  });
+
   // Tempting, and no second kind of work.
   test.each([
     ["en", "Bend the leads, push it in, solder it and cut the leads."],

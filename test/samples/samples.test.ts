@@ -32,20 +32,31 @@ describe("the sample kits", () => {
     },
   );
 
-  test("the twin with planted faults shows each of them at its line and nothing else serious", async () => {
-    const faults: { file: string; line: number; code: string }[] = JSON.parse(
-      readFileSync(`${SAMPLES}/heron-faults/faults.json`, "utf8"),
-    );
-    const place = (file: string, line: number, code: string) => `${file}:${line} ${code}`;
-    const found = (await check("heron-faults/heron.md")).map(({ uri, start, code, severity }) => ({
-      at: place(uri.slice(`${ROOT}/heron-faults/`.length), start.line + 1, code),
-      serious: severity === "error" || severity === "warning",
-    }));
-    const planted = faults.map(({ file, line, code }) => place(file, line, code));
-    const missed = planted.filter((at) => !found.some((one) => one.at === at));
-    const extra = found.filter(({ at, serious }) => serious && !planted.includes(at));
-    expect({ missed, extra }).toEqual({ missed: [], extra: [] });
-  });
+  test.each(["plover/plover.md", "plover/plover.de.md"])(
+    "%s has no finding at all",
+    async (guide) => {
+      expect((await check(guide)).map(brief)).toEqual([]);
+    },
+  );
+
+  test.each(["heron", "plover"])(
+    "the twin of %s with planted faults shows each at its line and nothing else serious",
+    async (kit) => {
+      const folder = `${kit}-faults`;
+      const faults: { file: string; line: number; code: string }[] = JSON.parse(
+        readFileSync(`${SAMPLES}/${folder}/faults.json`, "utf8"),
+      );
+      const place = (file: string, line: number, code: string) => `${file}:${line} ${code}`;
+      const found = (await check(`${folder}/${kit}.md`)).map(({ uri, start, code, severity }) => ({
+        at: place(uri.slice(`${ROOT}/${folder}/`.length), start.line + 1, code),
+        serious: severity === "error" || severity === "warning",
+      }));
+      const planted = faults.map(({ file, line, code }) => place(file, line, code));
+      const missed = planted.filter((at) => !found.some((one) => one.at === at));
+      const extra = found.filter(({ at, serious }) => serious && !planted.includes(at));
+      expect({ missed, extra }).toEqual({ missed: [], extra: [] });
+    },
+  );
 
   const hostile = readdirSync(`${SAMPLES}/hostile`).filter((name) => name.endsWith(".md"));
   test.each(hostile.filter((name) => name !== "README.md"))(

@@ -65,9 +65,10 @@ function opensClause(
 ): boolean {
   if (index === 0) return true;
   const before = words[index - 1]!;
-  const isStart = /[,;:.!?–—(]/.test(gap(before, words[index]!, block));
-  if (!isStart && !isLeading(before.lower, leading)) return false;
-  return !(verbs.capitalNouns && isCapital(words[index]!, block) && !isStart);
+  const between = gap(before, words[index]!, block);
+  if (!/[,;:.!?–—(]/.test(between) && !isLeading(before.lower, leading)) return false;
+  // Within a sentence, a capital in German is a noun's: "J4, Klemme 1".
+  return !(verbs.capitalNouns && isCapital(words[index]!, block) && !/[:.!?]/.test(between));
 }
 
 /** "then", and adverbs of manner: "carefully drill". */
