@@ -1,6 +1,10 @@
 /** Power is applied before the kit was looked over, or before the current is limited. */
-import type { Check, Finding } from "./check.ts";
+import type { Guide, Step } from "../model/guide.ts";
+import type { Check, Finding, Fix } from "./check.ts";
 import { coverageOf, type PowerUp, type Timed } from "./hazards/coverage.ts";
+import { eventsOf } from "./hazards/events.ts";
+import { isResistance } from "./hazards/stageReader.ts";
+import { moveBeforePower } from "./order/moveStep.ts";
 
 export const check: Check = {
   meta: {
@@ -15,13 +19,18 @@ export const check: Check = {
     for (const { powerUp } of coverageOf(guide)) {
       if (!powerUp) continue;
       const { limit, inspection, first } = powerUp;
-      yield* tooEarly(powerUp, limit, "limits the current");
-      if (first) yield* tooEarly(powerUp, inspection, "looks for faults");
+      yield* tooEarly(powerUp, limit, "limits the current", guide);
+      if (first) yield* tooEarly(powerUp, inspection, "looks for faults", guide);
     }
   },
 };
 
-function* tooEarly({ step, span }: PowerUp, due: Timed, does: string): Iterable<Finding> {
+function* tooEarly(
+  { step, span }: PowerUp,
+  due: Timed,
+  does: string,
+  guide: Guide,
+): Iterable<Finding> {
   if (due.when !== "after") return;
   yield {
     at: { piece: step.piece, span },
@@ -33,5 +42,22 @@ function* tooEarly({ step, span }: PowerUp, due: Timed, does: string): Iterable<
         message: () => `Step ${due.step.number} ${does}.`,
       },
     ],
+    fixes: [() => moveUp(due.step, step, guide)],
   };
+}
+
+function moveUp(due: Step, power: Step, guide: Guide): Fix | undefined {
+  const move = takesReading(due, guide) ? undefined : moveBeforePower(due, power, guide);
+  return move && { title: "Move that step before this one", safe: false, edits: [move] };
+}
+
+/** Of what is there only under power: without the power the step would be in vain. */
+function takesReading(step: Step, { language }: Guide): boolean {
+  return eventsOf(step.piece, language!).some(
+    (event) =>
+      event.kind === "figure" &&
+      event.step === step &&
+      event.figure.reading !== undefined &&
+      !isResistance(event.figure),
+  );
 }

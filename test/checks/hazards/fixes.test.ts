@@ -218,3 +218,48 @@ test.each(["hazard-missing", "hazard-late"])(
   },
   120_000,
 );
+
+describe("What is due before the power is moved before it", () => {
+  const CODE = "power-up-order";
+
+  test("a step that limits the current", async () => {
+    const body =
+      "## Power\n\n1. Look for solder bridges.\n2. Switch the supply on.\n3. Set the current limit to 50 mA.\n4. Listen.";
+    expect(await fixed(body, CODE)).toBe(
+      "## Power\n\n1. Look for solder bridges.\n3. Set the current limit to 50 mA.\n2. Switch the supply on.\n4. Listen.",
+    );
+  });
+
+  test("a step that looks for faults, with its paragraph and its reading of ohms", async () => {
+    const check =
+      "3. Check the rail for a short: {read R(TP1) > 1 kΩ}.\n\n   If you read less, look at the joints.";
+    const body = `## Power\n\n1. Set the current limit to 50 mA.\n2. Switch the supply on.\n${check}\n`;
+    const after = await fixed(body, CODE);
+    expect(after.indexOf("3. Check")).toBeLessThan(after.indexOf("2. Switch"));
+    expect(after).toContain(check);
+  });
+
+  test("above the comment that says where the power comes", async () => {
+    const body =
+      "## Power\n\n1. Look for solder bridges.\n\n<!-- power on -->\n\n2. Close the switch.\n3. Set the current limit to 50 mA.\n4. Listen.";
+    const after = await fixed(body, CODE);
+    expect(after.indexOf("3. Set")).toBeLessThan(after.indexOf("<!-- power on -->"));
+    expect(await fixesOf(filesOf(after), CODE)).toEqual([]);
+  });
+
+  test.each([
+    ["it takes a reading under power", "3. Set the current limit and measure {read V(TP1) < 5 V}."],
+    ["it is a sub-step", "3. Go on:\n   1. set the current limit to 50 mA;\n   2. listen."],
+  ])("but not where %s", async (_, step) => {
+    const body = `## Power\n\n1. Look for solder bridges.\n2. Switch the supply on.\n${step}`;
+    const { found } = await checkFiles(filesOf(body));
+    expect(found.map(({ code }) => code)).toContain(CODE);
+    expect(await fixesOf(filesOf(body), CODE)).toEqual([]);
+  });
+
+  test("but not before the step that fits what it uses", async () => {
+    const body =
+      "## Power\n\n1. Look for solder bridges.\n2. Solder [R1] and switch the supply on.\n3. Take [remove: R1] out and set the current limit to 50 mA.";
+    expect(await fixesOf(filesOf(body), CODE)).toEqual([]);
+  });
+});

@@ -2,7 +2,10 @@
 import { describe, expect, test } from "vitest";
 import { coverageOf } from "../../../server/src/checks/hazards/coverage.ts";
 import { guideOf } from "../../model/guides.ts";
-import { FRAGMENTS, type Fragment } from "./fragments.ts";
+import { FRAGMENTS as FIRST, type Fragment } from "./fragments.ts";
+import { UNSEEN_FRAGMENTS } from "./unseenFragments.ts";
+
+const FRAGMENTS = [...FIRST, ...UNSEEN_FRAGMENTS];
 
 /** What the fragment brings, as `fragments.ts` writes it; the worst verdict of a kind's hazards. */
 function bringsOf({ body, list, more }: Fragment): readonly string[] {

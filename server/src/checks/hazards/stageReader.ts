@@ -277,7 +277,7 @@ export class StageReader {
 }
 
 /** A reading of ohms, such as `{read R(J1) > 1 kΩ}`, looks for a short. */
-function isResistance({ name, reading }: Figure): boolean {
+export function isResistance({ name, reading }: Figure): boolean {
   return /^r/i.test(name?.symbol ?? "") || /(?:Ω|ohm)\s*$/i.test(reading?.value.text ?? "");
 }
 

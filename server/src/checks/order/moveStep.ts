@@ -7,7 +7,7 @@ import type { Part } from "../../model/parts.ts";
 import type { Span, TextEdit } from "../../text/span.ts";
 import type { BoardTops, Fix } from "../check.ts";
 import { dependOnEachOther, marksOf } from "./dependencies.ts";
-import { textHoldsBack } from "./obstacles.ts";
+import { type Purpose, textHoldsBack } from "./obstacles.ts";
 import { readsAlike } from "./readsAlike.ts";
 import { readStretch } from "./stretch.ts";
 import { hasPlace, laneOf, marksInOrder, turnsAt } from "./turns.ts";
@@ -40,7 +40,7 @@ export function moveStep(
   const move = { groups, from, to: placeFor(misplaced, groups, from, before, guide) };
   if (move.to === from || move.to === from + 1) return undefined;
   if (!helps(misplaced, move, before, guide) || isBound(move, guide)) return undefined;
-  const edits = editsFor(move, stage, guide);
+  const edits = editsFor(move, stage, guide, "height order");
   if (!edits) return undefined;
   const { uri } = groups[from]!.step.piece.page;
   return {
@@ -64,8 +64,28 @@ export function moveBy(
   const from = groups.findIndex((group) => group.steps.includes(step));
   const to = by === -1 ? from - 1 : from + 2;
   if (from < 0 || to < 0 || to > groups.length) return undefined;
-  const edits = editsFor({ groups, from, to }, step.stage, guide, true);
+  const edits = editsFor({ groups, from, to }, step.stage, guide, "by hand");
   return edits && { uri: groups[from]!.step.piece.page.uri, edits };
+}
+
+/**
+ * Edits that move a step before the one that applies power, above it in its stage. Undefined where either is
+ * a sub-step, a part would be used before it is there, or the text would not read as before.
+ */
+export function moveBeforePower(
+  step: Step,
+  power: Step,
+  guide: Guide,
+): { readonly uri: string; readonly edits: readonly TextEdit[] } | undefined {
+  const groups = groupsOf(step.stage);
+  const from = groups.findIndex((group) => group.step === step);
+  const to = groups.findIndex((group) => group.steps.includes(power));
+  if (from < 0 || to < 0 || to >= from) return undefined;
+  const move = { groups, from, to };
+  const edits = isBound(move, guide)
+    ? undefined
+    : editsFor(move, step.stage, guide, "before power");
+  return edits && { uri: step.piece.page.uri, edits };
 }
 
 function groupsOf(stage: Stage): Group[] {
@@ -154,7 +174,7 @@ function editsFor(
   { groups, from, to }: Move,
   stage: Stage,
   guide: Guide,
-  byHand = false,
+  purpose: Purpose,
 ): TextEdit[] | undefined {
   const steps = groups.map((group) => group.step);
   const first = Math.min(from, to);
@@ -170,7 +190,7 @@ function editsFor(
   const passed = up
     ? { start: upper.lines.start, end: neighbour.lines.end }
     : { start: neighbour.lines.start, end: lower.lines.end };
-  if (textHoldsBack(stretch, moved, passed, byHand)) return undefined;
+  if (textHoldsBack(stretch, moved, passed, purpose)) return undefined;
   const edits = swap(page.text.toString(), moved.lines, passed);
   return readsAlike(stretch, moved.lines, passed, edits) ? edits : undefined;
 }

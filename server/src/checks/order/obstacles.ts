@@ -4,16 +4,21 @@ import type { Span } from "../../text/span.ts";
 import { type StepLines, type Stretch, spanOf, startOf } from "./stretch.ts";
 
 /**
+ * Why a step is moved. "by hand": an author may take its own notes and readings along, as the checks
+ * tell what comes of it. "before power": what the step does can only help the readings on its way.
+ */
+export type Purpose = "height order" | "by hand" | "before power";
+
+/**
  * Whether the step `moved` must not go to the other end of the lines `passed`, which lie next to it:
  * a hazard note would no longer stand before what it warns of, a reading would be taken on another
- * state of the circuit, a subheading or a comment would speak of other steps. An author who moves a
- * step by hand may take its own notes and readings along: the checks tell what comes of it.
+ * state of the circuit, a subheading or a comment would speak of other steps.
  */
 export function textHoldsBack(
   stretch: Stretch,
   moved: StepLines,
   passed: Span,
-  byHand = false,
+  purpose: Purpose,
 ): boolean {
   const { digest, span } = stretch;
   const from = Math.min(moved.lines.start, passed.start);
@@ -21,8 +26,8 @@ export function textHoldsBack(
   if (!isPlainBlock(stretch, moved) || splitsSection(stretch, moved)) return true;
   return digest.facts.some((fact, index) => {
     const at = span.start + spanOf(fact).start;
-    if (byHand && isOfStep(fact, stretch)) return false;
-    if (at >= from && at < to) return holdsBack(fact, index, stretch, moved);
+    if (purpose === "by hand" && isOfStep(fact, stretch)) return false;
+    if (at >= from && at < to) return holdsBack(fact, index, stretch, moved, purpose);
     return fact.kind === "note" && standsAbove(fact.span, passed.start, stretch);
   });
 }
@@ -37,21 +42,33 @@ function isOfStep(fact: Fact, { digest }: Stretch): boolean {
   );
 }
 
-function holdsBack(fact: Fact, index: number, stretch: Stretch, moved: StepLines): boolean {
+function holdsBack(
+  fact: Fact,
+  index: number,
+  stretch: Stretch,
+  moved: StepLines,
+  purpose: Purpose,
+): boolean {
+  const beforePower = purpose === "before power";
   switch (fact.kind) {
     case "note":
       return true;
     case "figure":
-      return fact.figure.reading !== undefined;
+      return fact.figure.reading !== undefined && !beforePower;
     case "heading":
       return headingOf(moved, stretch)?.level !== fact.level || !opensStep(fact, stretch);
     case "comment":
-      return fact.comment.kind !== "allow" || leavesStep(fact, index, stretch);
+      if (fact.comment.kind === "power on" && !beforePower) return true;
+      return !goesWithStep(fact.comment.kind) || leavesStep(fact, index, stretch);
     case "step":
       return fact.source === "block" && isTableRow(fact.span, stretch);
     default:
       return false;
   }
+}
+
+function goesWithStep(kind: CommentFact["comment"]["kind"]): boolean {
+  return kind === "allow" || kind === "power on";
 }
 
 /** Whether the comment speaks to a step other than the one whose lines it would move with. */

@@ -47,13 +47,17 @@ export class GrammarBook {
     this.#behindParticle = new Set(grammar.behindParticle);
   }
 
-  /** Whether what is told from word `at` on is neither denied nor only a condition. */
+  /** Whether what is told from word `at` on is neither denied nor put off nor only a condition. */
   isStated({ words }: Clause, at: number): boolean {
     for (let i = 0; i < at; i++) {
       const { lower } = words[i]!;
       if (this.#subordinate.has(lower) || this.#negations.has(lower)) return false;
     }
-    if (!this.#grammar.deniesBehind) return true;
+    const { later, deniesBehind } = this.#grammar;
+    if (words.slice(Math.max(at, words.length - 2)).some(({ lower }) => lower === later)) {
+      return false;
+    }
+    if (!deniesBehind) return true;
     return !words.slice(at + 1).some(({ lower }) => this.#negations.has(lower));
   }
 

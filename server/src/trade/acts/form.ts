@@ -49,6 +49,8 @@ export interface Grammar {
   readonly negations: readonly string[];
   /** Whether a negation may stand behind its verb. */
   readonly deniesBehind: boolean;
+  /** Puts an act off where it closes the clause: "shrink it *later*". */
+  readonly later: string;
   /** Words that join one command to the next: and, then. */
   readonly joins: readonly string[];
   /** Other words before an opener that leave it a verb: to, you, must. */

@@ -23,6 +23,7 @@ export const GERMAN: ActWords = {
       "bevor ehe nachdem wenn sobald solange falls während weil dass statt anstatt wer".split(" "),
     negations: "nicht nie niemals kein keine keinen keinem ohne".split(" "),
     deniesBehind: true,
+    later: "später",
     joins: "und oder dann bitte".split(" "),
     leads: "nun jetzt sie zu".split(" "),
     adverbs: "dann nun jetzt zuerst danach anschließend auch vorsichtig langsam nur zunächst".split(
@@ -62,6 +63,19 @@ export const GERMAN: ActWords = {
     {
       act: "grind",
       verbs: ["schleifen", "schleife", "abschleifen", "anschleifen", "abgeschliffen"],
+    },
+    {
+      act: "grind",
+      verbs: "kürzen kürze glätten glätte entgraten entgrate abrunden trennen trenne".split(" "),
+      objects: [
+        "winkelschleifer",
+        "schleifbock",
+        "doppelschleifer",
+        "bandschleifer",
+        "schleifscheibe",
+        "schleifmaschine",
+        "trennscheibe",
+      ],
     },
     {
       act: "saw",

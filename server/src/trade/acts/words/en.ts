@@ -29,6 +29,7 @@ export const ENGLISH: ActWords = {
       ),
     negations: ["not", "never", "don't", "cannot", "can't", "no", "without", "nor", "instead"],
     deniesBehind: false,
+    later: "later",
     joins: "and or then but please".split(" "),
     leads: "to you we must should shall can may will now let's us also just have".split(" "),
     adverbs:
@@ -107,6 +108,20 @@ export const ENGLISH: ActWords = {
     },
     { act: "drill", openers: ["enlarge", "widen", "ream"], objects: ["hole", "holes"] },
     { act: "grind", openers: ["grind"], verbs: ["be ground", "start grinding"] },
+    {
+      act: "grind",
+      openers: "shorten smooth deburr sharpen dress cut polish round shape".split(" "),
+      objects: [
+        "bench grinder",
+        "angle grinder",
+        "belt grinder",
+        "grinding wheel",
+        "grinding disc",
+        "cutting disc",
+        "rotary tool",
+        "belt sander",
+      ],
+    },
     { act: "saw", openers: ["saw"], verbs: ["be sawn", "saw off", "saw through"] },
     {
       act: "cut leads",
@@ -161,9 +176,10 @@ export const ENGLISH: ActWords = {
     },
     {
       act: "heat",
-      openers: ["shrink", "heat", "warm", "blow", "bake"],
+      openers: ["heat", "warm", "blow", "bake"],
       objects: ["hot air", "heat gun*", "heat shrink*", "shrink*", "lighter", "oven", "hot plate"],
     },
+    { act: "heat", openers: ["shrink"] },
     {
       act: "use a solvent",
       openers: "clean wash wipe brush rinse degrease dip soak dissolve moisten remove scrub".split(
@@ -312,7 +328,10 @@ export const ENGLISH: ActWords = {
       ],
     },
     { act: "drill", names: ["drill"], with: ["hole", "holes"] },
-    { act: "grind", names: ["bench grinder", "angle grinder"] },
+    {
+      act: "grind",
+      names: ["bench grinder", "angle grinder", "belt grinder", "belt sander", "rotary tool"],
+    },
     { act: "heat", names: ["hot air gun", "heat gun", "hot plate", "reflow oven"] },
   ],
   solvents: SOLVENTS,

@@ -18,6 +18,7 @@ export const SPANISH: ActWords = {
     subordinate: "antes después cuando si mientras hasta que porque como donde".split(" "),
     negations: "no nunca jamás sin tampoco ni".split(" "),
     deniesBehind: false,
+    later: "tarde",
     joins: "y e o u luego pero".split(" "),
     leads: "para a de debe hay ahora".split(" "),
     adverbs: "luego después ahora finalmente también primero cuidadosamente despacio".split(" "),
@@ -46,6 +47,12 @@ export const SPANISH: ActWords = {
     {
       act: "grind",
       verbs: ["esmerile", "esmerilar", "amole", "amolar"],
+    },
+    {
+      act: "grind",
+      verbs: "acorte acortar desbarbe desbarbar alise alisar redondee redondear cortar".split(" "),
+      openers: ["corte"],
+      objects: ["amoladora", "esmeriladora", "muela", "disco de corte"],
     },
     {
       act: "saw",

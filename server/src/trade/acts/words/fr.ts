@@ -20,6 +20,7 @@ export const FRENCH: ActWords = {
       "avant après quand lorsque si dès jusqu pendant puisque comme où que qui dont".split(" "),
     negations: "ne n pas jamais sans ni".split(" "),
     deniesBehind: false,
+    later: "tard",
     joins: "et ou puis mais".split(" "),
     leads: "pour à de vous il faut devez doit".split(" "),
     adverbs: "puis ensuite maintenant enfin alors aussi doucement soigneusement".split(" "),
@@ -51,6 +52,14 @@ export const FRENCH: ActWords = {
     {
       act: "grind",
       verbs: ["meulez", "meuler"],
+    },
+    {
+      act: "grind",
+      verbs:
+        "raccourcissez raccourcir ébavurez ébavurer lissez lisser arrondissez arrondir coupez couper".split(
+          " ",
+        ),
+      objects: ["meuleuse", "meule", "touret", "disqueuse"],
     },
     {
       act: "saw",
@@ -125,7 +134,7 @@ export const FRENCH: ActWords = {
     },
     {
       act: "heat",
-      verbs: ["chauffez", "chauffer", "rétreignez", "rétreindre"],
+      verbs: ["chauffez", "chauffer", "rétreignez", "rétreindre", "rétractez", "rétracter"],
       objects: [
         "air chaud",
         "gaine*",

@@ -23,6 +23,7 @@ export const DUTCH: ActWords = {
     ),
     negations: "niet nooit geen zonder".split(" "),
     deniesBehind: true,
+    later: "later",
     joins: "en of dan".split(" "),
     leads: "nu om te u je moet moeten".split(" "),
     adverbs: "dan nu eerst daarna vervolgens ook voorzichtig langzaam".split(" "),
@@ -42,6 +43,12 @@ export const DUTCH: ActWords = {
       act: "grind",
       verbs: ["slijpen", "afslijpen"],
       openers: ["slijp"],
+    },
+    {
+      act: "grind",
+      verbs: ["inkorten", "ontbramen", "afronden", "doorslijpen"],
+      openers: ["kort", "ontbraam", "rond"],
+      objects: ["slijpmachine", "haakse slijper", "slijptol", "slijpschijf", "slijpsteen"],
     },
     {
       act: "saw",
