@@ -58,6 +58,28 @@ describe("A load above the share", () => {
   });
 });
 
+describe("The shares of the guide's front matter", () => {
+  const share = (derating: string, figure: string) =>
+    messages(kit(`## A\n\n1. It bears {${figure}}.`, LIST, `derating: ${derating}\n`), CODE);
+
+  test.each([
+    ["{ power: 50 % }", "P(R1) = 0.13 W", "Above 50 % a part"],
+    ["{ voltage: 70 }", "V(C1) = 45 V", "Above 70 % a part"],
+    ["{ voltage: 70 % }", "I(D1) = 0.75 A", "Above 70 % a part"],
+  ])("%s, lower than usual: %s", async (derating, figure, says) => {
+    expect(await found(figure)).toEqual([]);
+    expect((await share(derating, figure))[0]).toContain(says);
+  });
+
+  test("higher than usual", async () => {
+    expect(await share("{ voltage: 95 % }", "V(C1) = 55 V")).toEqual([]);
+  });
+
+  test("100 % at most", async () => {
+    expect((await share("{ power: 100 % }", "P(R1) = 0.3 W"))[0]).toMatch(/^error: /);
+  });
+});
+
 describe("A load above the rating", () => {
   test.each([
     [

@@ -286,6 +286,30 @@ describe("what an author gets wrong", () => {
     expect(frontMatter.heights[0]!.value).toBe(mm);
   });
 
+  test("shares of a rating, in per cent", () => {
+    const { frontMatter, problems } = read(
+      "parts: x.csv\nderating: { power: 50 %, voltage: 70.5 }",
+    );
+    expect(problems).toEqual([]);
+    expect(frontMatter.derating.map(({ name, value }) => [name, value])).toEqual([
+      ["power", 50],
+      ["voltage", 70.5],
+    ]);
+  });
+
+  test.each([
+    ["{ power: 0 % }", "is no share of a rating"],
+    ["{ power: 101 % }", "is no share of a rating"],
+    ["{ power: half }", "is no share of a rating"],
+    ["{ powr: 50 % }", "`derating` knows no `powr`"],
+    ["{ power: }", "has no value"],
+    ["50 %", "needs names with values"],
+  ])("no share of a rating: %s", (derating, says) => {
+    const { frontMatter, problems } = read(`parts: x.csv\nderating: ${derating}`);
+    expect(frontMatter.derating).toEqual([]);
+    expect(problems).toEqual([expect.stringContaining(says)]);
+  });
+
   test("a clearance may stand for every board", () => {
     const { frontMatter, problems } = read("parts: x.csv\nclearance: 24 mm");
     expect(problems).toEqual([]);

@@ -1,6 +1,6 @@
 /** A figure loads a part above its rating, or close to it. */
 import type { GuideFigure } from "../model/figures/figure.ts";
-import type { Guide } from "../model/guide.ts";
+import type { DeratingSettings, Guide } from "../model/guide.ts";
 import type { Part } from "../model/parts.ts";
 import { hasUnit } from "../quantity/evaluation/value.ts";
 import { printAmount } from "../quantity/printing.ts";
@@ -38,9 +38,9 @@ function judge(
   load: Load,
   amount: number,
   rating: Rating,
-  { settings }: Guide,
+  guide: Guide,
 ): Finding | undefined {
-  const allowed = rating.share ? settings.derating[rating.share] : 100;
+  const allowed = rating.share ? shareOf(rating.share, guide) : 100;
   const percent = (100 * amount) / rating.most;
   // A hair for rounding.
   if (percent <= Math.min(allowed, 100) * (1 + 1e-9)) return undefined;
@@ -62,6 +62,12 @@ function judge(
       },
     ],
   };
+}
+
+/** Per cent: the guide's own share, else that of the settings. */
+function shareOf(rated: keyof DeratingSettings, { frontMatter, settings }: Guide): number {
+  const own = frontMatter.derating.find(({ name }) => name === rated);
+  return own?.value ?? settings.derating[rated];
 }
 
 function inWords(amount: number, load: Load): string {

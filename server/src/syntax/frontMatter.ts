@@ -53,5 +53,7 @@ export interface FrontMatter {
   readonly checks: readonly Entry<string>[];
   /** Limits by check code: the numbers among the values of `checks`. */
   readonly limits: readonly Entry<number>[];
+  /** Per cent of a rating above which a load is worth a warning, by what is rated (`RATED`). */
+  readonly derating: readonly Entry<number>[];
   readonly problems: readonly FrontMatterProblem[];
 }

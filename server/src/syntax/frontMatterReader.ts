@@ -21,8 +21,12 @@ export const FRONT_MATTER_KEYS = [
   "tools",
   "columns",
   "checks",
+  "derating",
   "spares",
 ] as const;
+
+/** What `derating` gives a share of; that of voltages holds for currents, too. */
+export const RATED = ["power", "voltage"] as const;
 
 /** Longer than any front matter in earnest; parsing stays below a second. */
 const MAX_LENGTH = 100_000;
@@ -94,6 +98,7 @@ function readKeys(text: string, fences: Fences, problems: FrontMatterProblem[]):
     columns: read("columns", (entry) => values.entries(entry)) ?? [],
     checks: read("checks", (entry) => values.severities(entry)) ?? [],
     limits: read("checks", (entry) => values.limits(entry)) ?? [],
+    derating: read("derating", (entry) => values.shares(entry, RATED)) ?? [],
   };
 }
 

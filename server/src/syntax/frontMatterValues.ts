@@ -129,6 +129,30 @@ export class ValueReader {
     return entry.value.kind === "map" ? this.#mapped(entry, limitIn) : [];
   }
 
+  /** A mapping of those names to shares in per cent, above 0 and up to 100. */
+  shares(entry: YamlEntry, names: readonly string[]): Entry<number>[] {
+    return this.#mapped(entry, (inner) => {
+      if (!names.includes(inner.name)) return this.#unknownName(entry.name, inner, names);
+      const text = this.#textOf(inner, "a share of the rating");
+      if (!text) return undefined;
+      const percent = /^(\d{1,3}(?:[.,]\d{1,3})?)\s*%?$/.exec(text.text)?.[1]?.replace(",", ".");
+      const share = Number(percent);
+      if (share > 0 && share <= 100) return share;
+      const message = `\`${text.text}\` is no share of a rating. Write one above zero and up to 100 %: \`60 %\`.`;
+      this.#report({ span: text.span, message });
+      return undefined;
+    });
+  }
+
+  #unknownName(key: string, { name, nameSpan }: YamlEntry, names: readonly string[]): undefined {
+    const meant = nearestWord(name, names);
+    this.#report({
+      span: nameSpan,
+      message: `\`${key}\` knows no \`${name}\`, so this has no effect. Write ${names.map((one) => `\`${one}\``).join(" or ")}.`,
+      ...(meant && { suggestion: { title: `Write ${meant}`, span: nameSpan, text: meant } }),
+    });
+  }
+
   #severity(text: YamlText): string | undefined {
     const word = text.text.toLowerCase();
     if (word === "information") return "info";

@@ -186,9 +186,14 @@ export class TrackedGuide {
       storedEnergy,
       JSON.stringify(derating),
       JSON.stringify(
-        [notes.heights, notes.offBoard, notes.spares, notes.clearance, notes.limits].map(
-          stripSpans,
-        ),
+        [
+          notes.heights,
+          notes.offBoard,
+          notes.spares,
+          notes.clearance,
+          notes.limits,
+          notes.derating,
+        ].map(stripSpans),
       ),
     ];
     const same =

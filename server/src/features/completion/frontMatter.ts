@@ -2,7 +2,7 @@
 import { CHECKS } from "../../checks/all.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import { MEANINGS } from "../../model/list/partsList.ts";
-import { FRONT_MATTER_KEYS } from "../../syntax/frontMatterReader.ts";
+import { FRONT_MATTER_KEYS, RATED } from "../../syntax/frontMatterReader.ts";
 import { quoteYaml } from "../../syntax/yaml/tree.ts";
 import { LANGUAGES } from "../../text/language.ts";
 import type { TextSource } from "../../text/textSource.ts";
@@ -31,6 +31,10 @@ const KEYS: Readonly<
   tools: { holds: "list", about: "Tools that the whole guide needs." },
   columns: { holds: "map", about: "Columns of the parts list, where the guess is wrong." },
   checks: { holds: "map", about: "How serious each check is here: `{ long-step: off }`." },
+  derating: {
+    holds: "map",
+    about: "Shares of a rating above which a load is reported: `{ power: 60 %, voltage: 80 % }`.",
+  },
   spares: { holds: "map", about: "Pieces to spare by line: `{ M3x6: 2 }`." },
 };
 
@@ -91,6 +95,8 @@ function namesOf(guide: GuideState, key: string): Completion[] | undefined {
       return withoutHeight(guide).map(nameItem);
     case "clearance":
       return guide.boards.map(nameItem);
+    case "derating":
+      return RATED.map(nameItem);
     case "spares":
       return hardwareKeys(guide).map(nameItem);
     case "off-board":
