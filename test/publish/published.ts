@@ -43,7 +43,7 @@ export async function publishFiles(
   texts: ReadonlyMap<string, string>,
   name: string,
   outputs: readonly OutputName[],
-  how: { readonly errors?: number; readonly picturesBeside?: boolean } = {},
+  how: { readonly errors?: number; readonly picturesBeside?: boolean; readonly rate?: number } = {},
 ): Promise<Published> {
   const memory = new MemoryFiles();
   for (const [name, text] of texts) memory.set(FOLDER + name, text);
@@ -54,6 +54,7 @@ export async function publishFiles(
   const request = {
     outputs,
     picturesBeside: how.picturesBeside ?? false,
+    wordsPerMinute: how.rate,
     errors: how.errors ?? 0,
     folders: [FOLDER],
   };

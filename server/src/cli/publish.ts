@@ -1,6 +1,7 @@
 /** `kitquill publish`: writes what builder and packer need, from a guide that the checks let pass. */
 import { basename, dirname, extname, join, resolve } from "node:path";
 import { URI } from "vscode-uri";
+import { FASTEST, SLOWEST } from "../publish/narration/time.ts";
 import { OUTPUT_NAMES, type OutputName } from "../publish/outputs/all.ts";
 import { nearestWord } from "../text/nearest.ts";
 import { publishGuide } from "../workspace/publishing.ts";
@@ -18,6 +19,7 @@ const OPTIONS = {
   out: "string",
   only: "string",
   pictures: "string",
+  rate: "string",
   force: "boolean",
   "lists-outside": "boolean",
   help: "boolean",
@@ -35,6 +37,7 @@ export async function publish(
   }
   const outputs = outputsOf(args);
   const picturesBeside = choice(args, "pictures", ["inside", "beside"]) === "beside";
+  const wordsPerMinute = rateOf(args);
   const listsOutside = args.has("lists-outside");
   const { guides, problems } = await findInputs([name], cwd, () => {});
   if (problems.length > 0) throw new UsageError(problems.join("\n"));
@@ -55,7 +58,13 @@ export async function publish(
   }
   const { files, faults } = await publishGuide(
     checked.guide,
-    { outputs, picturesBeside, errors: errors.length, folders: [input!.folder] },
+    {
+      outputs,
+      picturesBeside,
+      wordsPerMinute,
+      errors: errors.length,
+      folders: [input!.folder],
+    },
     new Sources(disk),
   );
   for (const fault of faults) terminal.err(`kitquill: ${fault}\n`);
@@ -84,6 +93,17 @@ function folderOf(args: Arguments, uri: string, cwd: string): string {
   if (out !== undefined) return resolve(cwd, out);
   const { fsPath } = URI.parse(uri);
   return join(dirname(fsPath), `${basename(fsPath, extname(fsPath))}-published`);
+}
+
+/** Words a minute; undefined for the usual ones. */
+export function rateOf(args: Arguments): number | undefined {
+  const given = args.value("rate");
+  if (given === undefined) return undefined;
+  const rate = Number(given);
+  if (rate >= SLOWEST && rate <= FASTEST) return rate;
+  throw new UsageError(
+    `\`--rate\` takes from ${SLOWEST} to ${FASTEST} words a minute, not \`${given}\`.`,
+  );
 }
 
 function outputsOf(args: Arguments): readonly OutputName[] {

@@ -128,6 +128,13 @@ export type CheckerComment =
     }
   | { readonly kind: "board"; readonly board: string; readonly boardSpan: Span }
   | { readonly kind: "power on" }
+  | {
+      readonly kind: "takes";
+      /** Of work at the bench; undefined where the time cannot be read. */
+      readonly seconds: number | undefined;
+      readonly time: string;
+      readonly timeSpan: Span;
+    }
   | { readonly kind: "parts table"; readonly end: boolean };
 
 export interface PieceFacts {

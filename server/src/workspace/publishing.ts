@@ -12,6 +12,8 @@ import type { Wanted } from "./sources.ts";
 export interface PublishRequest {
   readonly outputs: readonly OutputName[];
   readonly picturesBeside: boolean;
+  /** Of a narration; undefined for the usual rate of the guide's language. */
+  readonly wordsPerMinute: number | undefined;
   /** Errors that the checks found; the page says so. */
   readonly errors: number;
   /** Folders whose pictures may be read. */
@@ -27,7 +29,7 @@ export async function publishGuide(
   request: PublishRequest,
   files: PictureFiles,
 ): Promise<Publication> {
-  const { errors, outputs } = request;
+  const { errors, outputs, wordsPerMinute } = request;
   const templates = new Templates(guide);
   const beside = new PicturesBeside();
   const pictures = request.picturesBeside ? beside : new InlinePictures();
@@ -37,7 +39,7 @@ export async function publishGuide(
     const loaded = await load(wanted, request.folders, files);
     if (loaded) for (const source of new Set([pictures, beside])) source.add(loaded);
   }
-  const context = { guide, templates, pictures, picturesBeside: beside, errors };
+  const context = { guide, templates, pictures, picturesBeside: beside, wordsPerMinute, errors };
   const { files: written, faults } = publish(context, outputs);
   return { files: isBeside ? [...written, ...filesOf(beside)] : written, faults };
 }

@@ -1,8 +1,9 @@
 /** All outputs, in the order in which they are written. A new one is added here and nowhere else. */
 import { GUIDE } from "./guide.ts";
+import { NARRATION } from "./narration.ts";
 import type { Output } from "./output.ts";
 
-const ALL = [GUIDE] as const satisfies readonly Output[];
+const ALL = [GUIDE, NARRATION] as const satisfies readonly Output[];
 
 export type OutputName = (typeof ALL)[number]["name"];
 

@@ -21,6 +21,8 @@ export interface PublishContext {
   readonly pictures: PictureSource;
   /** Pictures as files beside, for what cannot hold them. */
   readonly picturesBeside: PictureSource;
+  /** Of a narration; undefined for the usual rate. */
+  readonly wordsPerMinute: number | undefined;
   /** Errors that the checks found, when it is published all the same. */
   readonly errors: number;
 }
