@@ -264,6 +264,10 @@ describe("comments for the checker", () => {
       "board -> keyword.control.directive.board",
       "relay -> entity.name.namespace.board",
     ]);
+    expect(coloured("1. Fit <!-- takes 1 h 30 min -->")).toEqual([
+      "takes -> keyword.control.directive.takes",
+      "1 h 30 min -> constant.numeric.time",
+    ]);
     expect(coloured("Now <!-- power on --> wait")).toEqual([
       "power on -> keyword.control.directive",
     ]);

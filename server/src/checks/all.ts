@@ -48,6 +48,7 @@ import { check as staleFigure } from "./stale-figure.ts";
 import { check as statedValue } from "./stated-value.ts";
 import { check as stepLabel } from "./step-label.ts";
 import { check as stepPicture } from "./step-picture.ts";
+import { check as timeSyntax } from "./time-syntax.ts";
 import { check as tooTall } from "./too-tall.ts";
 import { check as torqueLimit } from "./torque-limit.ts";
 import { check as torqueMissing } from "./torque-missing.ts";
@@ -79,6 +80,7 @@ export const CHECKS: readonly Check[] = [
   socketFirst,
   emptySet,
   heightOrder,
+  timeSyntax,
   tooTall,
   torqueMissing,
   hazardMissing,

@@ -47,6 +47,7 @@ export const CODES: readonly string[] = [
   "stated-value",
   "step-label",
   "step-picture",
+  "time-syntax",
   "too-tall",
   "torque-limit",
   "torque-missing",

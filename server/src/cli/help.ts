@@ -67,6 +67,8 @@ Options:
   --out DIR           the folder to write to; else one beside the guide, named after it
   --only LIST         some of the outputs below, by commas; else all of them
   --pictures WHERE    inside (default): in the page itself; beside: in a folder beside it
+  --rate N            words a minute of the narration; else 125 in English, fewer in languages
+                      of longer words
   --force             publish in spite of errors, and replace files that Kitquill did not make
   --lists-outside     also read parts lists outside the repository or folder
   --help

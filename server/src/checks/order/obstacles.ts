@@ -68,7 +68,7 @@ function holdsBack(
 }
 
 function goesWithStep(kind: CommentFact["comment"]["kind"]): boolean {
-  return kind === "allow" || kind === "power on";
+  return kind === "allow" || kind === "power on" || kind === "takes";
 }
 
 /** Whether the comment speaks to a step other than the one whose lines it would move with. */
