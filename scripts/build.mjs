@@ -72,7 +72,7 @@ export function optionsOf({ name, entries, options }, { minify = false, into = "
     logLevel: "warning",
     // Licences of what is bundled go into the package as one file (licences.mjs).
     legalComments: "none",
-    plugins: [...(options.plugins ?? []), report(name)],
+    plugins: [...(options.plugins ?? []), ...(into === "dist" ? [report(name)] : [])],
   };
 }
 

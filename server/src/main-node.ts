@@ -3,35 +3,49 @@
 import { readdir } from "node:fs/promises";
 import { dirname } from "node:path";
 import {
-  type Connection,
-  createConnection,
-  ProposedFeatures,
+  createMessageConnection,
+  IPCMessageReader,
+  IPCMessageWriter,
+  type MessageReader,
+  type MessageWriter,
   StreamMessageReader,
   StreamMessageWriter,
-} from "vscode-languageserver/node";
+} from "vscode-jsonrpc/node";
 import { URI } from "vscode-uri";
 import { ClientFiles } from "./lsp/clientFiles.ts";
 import { serve } from "./lsp/server.ts";
 import { DiskFiles } from "./workspace/disk.ts";
 
+/** How often it is looked whether the editor still lives. */
+const LOOK_MS = 3_000;
+
 /** Serves an editor over standard input and output. */
 export function startStdio(): void {
-  start(
-    createConnection(
-      ProposedFeatures.all,
-      new StreamMessageReader(process.stdin),
-      new StreamMessageWriter(process.stdout),
-    ),
-  );
+  start(new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout));
 }
 
-function start(connection: Connection): void {
-  serve(connection, {
+function start(reader: MessageReader, writer: MessageWriter): void {
+  const connection = createMessageConnection(reader, writer);
+  const session = serve(connection, {
     pause: () => new Promise((resolve) => setImmediate(resolve)),
     now: () => performance.now(),
     files: ({ clientFiles }) => (clientFiles ? new ClientFiles(connection) : new NearbyFiles()),
   });
-  connection.listen();
+  const leave = () => process.exit(session.isOver ? 0 : 1);
+  connection.onNotification("exit", leave);
+  connection.onClose(leave);
+  setInterval(() => {
+    if (session.editor !== undefined && !lives(session.editor)) leave();
+  }, LOOK_MS).unref();
+}
+
+/** Whether there is a process of the number. */
+function lives(id: number): boolean {
+  try {
+    return process.kill(id, 0);
+  } catch {
+    return false;
+  }
 }
 
 /** Files on disk; the guide of a page is looked for in the page's folder and the one above. */
@@ -49,6 +63,8 @@ class NearbyFiles extends DiskFiles {
 }
 
 // An editor that starts this file as a module passes its transport as an argument.
-if (process.argv.some((argument) => /^--(?:node-ipc|stdio|socket|pipe)/.test(argument))) {
-  if (!process.argv.includes("lsp")) start(createConnection(ProposedFeatures.all));
+if (process.argv.includes("--node-ipc")) {
+  start(new IPCMessageReader(process), new IPCMessageWriter(process));
+} else if (process.argv.includes("--stdio") && !process.argv.includes("lsp")) {
+  startStdio();
 }

@@ -8,7 +8,7 @@ import type { Span } from "./text/span.ts";
 import { type ProductStandard, USUAL_STANDARD } from "./trade/hazards/voltageLimits.ts";
 import { type Diagnosis, DiagnosisBook, type LineLookup } from "./workspace/diagnoses.ts";
 import type { Files } from "./workspace/files.ts";
-import { type NewGuide, type NewGuideRequest, newGuide } from "./workspace/newGuide.ts";
+import type { NewGuide, NewGuideRequest } from "./workspace/newGuide.ts";
 import { Sources } from "./workspace/sources.ts";
 import { type GuideContext, type Pause, TrackedGuide } from "./workspace/trackedGuide.ts";
 
@@ -185,7 +185,8 @@ export class Service {
   }
 
   /** The beginning of a guide for a parts list, which need not be in use yet. */
-  newGuide(request: NewGuideRequest): Promise<NewGuide> {
+  async newGuide(request: NewGuideRequest): Promise<NewGuide> {
+    const { newGuide } = await import("./workspace/newGuide.ts");
     return newGuide(request, this.#sources);
   }
 

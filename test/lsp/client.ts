@@ -1,13 +1,12 @@
 /** A language client for tests, joined to the server in this process by two streams. */
 import { PassThrough } from "node:stream";
-import { createMessageConnection, type MessageConnection } from "vscode-jsonrpc/node";
 import {
-  createConnection,
-  type Diagnostic,
-  type PublishDiagnosticsParams,
+  createMessageConnection,
+  type MessageConnection,
   StreamMessageReader,
   StreamMessageWriter,
-} from "vscode-languageserver/node";
+} from "vscode-jsonrpc/node";
+import type { Diagnostic, PublishDiagnosticsParams } from "vscode-languageserver";
 import { serve } from "../../server/src/lsp/server.ts";
 import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 
@@ -25,7 +24,7 @@ export class TestClient {
   constructor(files: Readonly<Record<string, string>>) {
     for (const [name, text] of Object.entries(files)) this.files.set(FOLDER + name, text);
     const [toServer, toClient] = [new PassThrough(), new PassThrough()];
-    const server = createConnection(
+    const server = createMessageConnection(
       new StreamMessageReader(toServer),
       new StreamMessageWriter(toClient),
     );
@@ -34,7 +33,6 @@ export class TestClient {
       now: () => performance.now(),
       files: () => Object.assign(this.files, { markdownFiles: () => this.#markdown() }),
     });
-    server.listen();
     this.connection = createMessageConnection(
       new StreamMessageReader(toClient),
       new StreamMessageWriter(toServer),

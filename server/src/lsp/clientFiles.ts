@@ -1,5 +1,5 @@
 /** Files read through the client, for a server without a file system of its own. */
-import type { Connection } from "vscode-languageserver";
+import type { MessageConnection } from "vscode-jsonrpc";
 import { FileError, type Files, MAX_FILE_BYTES } from "../workspace/files.ts";
 import {
   FIND_FILES,
@@ -14,9 +14,9 @@ import {
 } from "./protocol.ts";
 
 export class ClientFiles implements Files {
-  readonly #connection: Connection;
+  readonly #connection: MessageConnection;
 
-  constructor(connection: Connection) {
+  constructor(connection: MessageConnection) {
     this.#connection = connection;
   }
 

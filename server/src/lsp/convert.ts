@@ -1,19 +1,19 @@
 /** The border between the analysis, which counts offsets, and the protocol, which counts lines. */
-import {
-  type Diagnostic,
-  DiagnosticSeverity,
-  type Location as LspLocation,
-  type Position as LspPosition,
-  type Range,
-  type TextDocumentEdit,
-  type WorkspaceEdit,
+import type {
+  Diagnostic,
+  Location as LspLocation,
+  Position as LspPosition,
+  Range,
+  TextDocumentEdit,
+  WorkspaceEdit,
 } from "vscode-languageserver";
 import type { Fix, Severity } from "../checks/check.ts";
 import type { Diagnosis, Location, Service } from "../service.ts";
 import type { LineIndex, Position } from "../text/lines.ts";
 import type { Span } from "../text/span.ts";
+import { DiagnosticSeverity } from "./values.ts";
 
-const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
+const SEVERITIES: Readonly<Record<Severity, 1 | 2 | 3 | 4>> = {
   error: DiagnosticSeverity.Error,
   warning: DiagnosticSeverity.Warning,
   information: DiagnosticSeverity.Information,

@@ -1,27 +1,20 @@
 /** Asks the client to send the parts lists in use, whatever language it takes them for. */
-import {
-  type Connection,
-  DidChangeTextDocumentNotification,
-  DidCloseTextDocumentNotification,
-  DidOpenTextDocumentNotification,
-  TextDocumentSyncKind,
-} from "vscode-languageserver";
+import type { MessageConnection } from "vscode-jsonrpc";
 import { URI, Utils } from "vscode-uri";
-import { FEATURES } from "./features/all.ts";
+import { LIST_REQUESTS } from "./capabilities.ts";
+import { TextDocumentSyncKind } from "./values.ts";
 
-const REQUESTS: readonly { readonly method: string; readonly options?: object | undefined }[] = [
-  { method: DidOpenTextDocumentNotification.method },
-  { method: DidCloseTextDocumentNotification.method },
-  ...FEATURES.flatMap(({ onLists = [], listOptions: options }) =>
-    onLists.map((method) => ({ method, options })),
-  ),
+const REQUESTS: typeof LIST_REQUESTS = [
+  { method: "textDocument/didOpen" },
+  { method: "textDocument/didClose" },
+  ...LIST_REQUESTS,
 ];
 
 export class ListRegistrations {
-  readonly #connection: Connection;
+  readonly #connection: MessageConnection;
   readonly #registered = new Set<string>();
 
-  constructor(connection: Connection) {
+  constructor(connection: MessageConnection) {
     this.#connection = connection;
   }
 
@@ -38,7 +31,7 @@ export class ListRegistrations {
       method,
       registerOptions: { documentSelector, ...options },
     }));
-    const { method } = DidChangeTextDocumentNotification;
+    const method = "textDocument/didChange";
     const change = {
       id: `${method}#${this.#registered.size}`,
       method,

@@ -1,23 +1,27 @@
 /** The language server: keeps texts, files and settings in step with the client, and publishes. */
-import {
-  type Connection,
-  DidChangeConfigurationNotification,
-  type DidChangeTextDocumentParams,
-  type InitializeParams,
-  type InitializeResult,
-  TextDocumentSyncKind,
+import { type CancellationToken, type MessageConnection, ResponseError } from "vscode-jsonrpc";
+import type {
+  DidChangeConfigurationParams,
+  DidChangeTextDocumentParams,
+  DidChangeWatchedFilesParams,
+  DidChangeWorkspaceFoldersParams,
+  DidCloseTextDocumentParams,
+  DidOpenTextDocumentParams,
+  InitializeParams,
+  InitializeResult,
 } from "vscode-languageserver";
 import { type FileDiagnoses, Service } from "../service.ts";
 import { guidesNaming } from "../workspace/companions.ts";
 import type { Files } from "../workspace/files.ts";
 import { canonicalUri } from "../workspace/paths.ts";
+import { capabilitiesFor } from "./capabilities.ts";
 import { rangeToSpan, toDiagnostic } from "./convert.ts";
-import { FEATURES } from "./features/all.ts";
-import { joinCapabilities } from "./features/feature.ts";
+import type { Answers, FeatureContext } from "./features/feature.ts";
 import { ListRegistrations } from "./lists.ts";
 import type { ClientOffers } from "./protocol.ts";
 import { readSettings } from "./settings.ts";
 import { type Host, Updater } from "./updater.ts";
+import { ErrorCode, MessageType } from "./values.ts";
 
 /** What the server needs of the place it runs in. */
 export interface Environment extends Host {
@@ -33,19 +37,34 @@ export interface MarkdownFinder {
 /** So many Markdown files are looked into for the guide that a page belongs to. */
 const MOST_CANDIDATES = 500;
 
-/** Serves one client until it disconnects. */
-export function serve(connection: Connection, environment: Environment): void {
-  const server = new Server(connection, environment);
-  connection.onInitialize((params) => server.initialize(params));
-  connection.onInitialized(() => server.initialized());
+/** What the place that a server runs in may know of it. */
+export interface Session {
+  /** Process of the client, where it tells. */
+  readonly editor: number | undefined;
+  /** Whether the client has asked the server to end. */
+  readonly isOver: boolean;
 }
 
-class Server {
-  readonly #connection: Connection;
+/** Serves one client until it disconnects. */
+export function serve(connection: MessageConnection, environment: Environment): Session {
+  const server = new Server(connection, environment);
+  connection.onRequest("initialize", (params: InitializeParams) => server.initialize(params));
+  connection.onNotification("initialized", () => server.initialized());
+  connection.onRequest("shutdown", () => server.shutdown());
+  connection.listen();
+  return server;
+}
+
+class Server implements Session {
+  editor: number | undefined;
+  isOver = false;
+  readonly #connection: MessageConnection;
   readonly #environment: Environment;
   #files!: Files & MarkdownFinder;
   #service!: Service;
   #updater!: Updater;
+  #context!: FeatureContext;
+  #answers: Answers | undefined;
   #lists: ListRegistrations | undefined;
   #folders: string[] = [];
   #section: unknown;
@@ -53,13 +72,14 @@ class Server {
   /** Guides followed for the sake of an open page of theirs. */
   readonly #companions = new Map<string, readonly string[]>();
 
-  constructor(connection: Connection, environment: Environment) {
+  constructor(connection: MessageConnection, environment: Environment) {
     this.#connection = connection;
     this.#environment = environment;
   }
 
   initialize(params: InitializeParams): InitializeResult {
     const offers = readOffers(params.initializationOptions);
+    this.editor = params.processId ?? undefined;
     this.#files = this.#environment.files(offers);
     this.#folders = foldersOf(params);
     this.#section = params.initializationOptions?.settings;
@@ -76,63 +96,73 @@ class Server {
       this.#lists = new ListRegistrations(this.#connection);
     }
     this.#listen();
-    for (const feature of FEATURES) {
-      feature.listen({
-        connection: this.#connection,
-        service: this.#service,
-        client: params.capabilities,
-        suggestAgain: offers.suggestAgain,
-        goTo: offers.goTo,
-        caughtUp: () => this.#updater.wake(),
-        guidesNaming: (isMeant, near) => this.#guidesNaming(isMeant, near),
-      });
-    }
-    const features = joinCapabilities(FEATURES, params.capabilities);
+    this.#context = {
+      service: this.#service,
+      client: params.capabilities,
+      suggestAgain: offers.suggestAgain,
+      goTo: offers.goTo,
+      caughtUp: () => this.#updater.wake(),
+      guidesNaming: (isMeant, near) => this.#guidesNaming(isMeant, near),
+    };
     return {
       serverInfo: { name: "kitquill" },
-      capabilities: {
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        ...features,
-        workspace: {
-          ...features.workspace,
-          workspaceFolders: { supported: true, changeNotifications: true },
-        },
-      },
+      capabilities: capabilitiesFor(params.capabilities),
     };
   }
 
   async initialized(): Promise<void> {
     if (this.#asksForSettings) {
-      await this.#connection.client.register(DidChangeConfigurationNotification.type, {
-        section: "kitquill",
+      const method = "workspace/didChangeConfiguration";
+      await this.#connection.sendRequest("client/registerCapability", {
+        registrations: [{ id: method, method, registerOptions: { section: "kitquill" } }],
       });
       await this.#fetchSettings();
     }
   }
 
+  shutdown(): null {
+    this.isOver = true;
+    return null;
+  }
+
   #listen(): void {
     const connection = this.#connection;
-    connection.onDidOpenTextDocument(({ textDocument: { uri, version, text } }) => {
-      this.#service.open(canonicalUri(uri), version, withoutMark(text));
-      this.#wake();
-      void this.#followCompanions(canonicalUri(uri)).catch((error) => this.#report(error));
-    });
-    connection.onDidChangeTextDocument((params) => this.#change(params));
-    connection.onDidCloseTextDocument(({ textDocument }) => this.#close(textDocument.uri));
-    connection.onDidChangeWatchedFiles(({ changes }) => {
+    const told = <Params>(method: string, take: (params: Params) => void) =>
+      connection.onNotification(method, take);
+    told<DidOpenTextDocumentParams>("textDocument/didOpen", (params) => this.#open(params));
+    told<DidChangeTextDocumentParams>("textDocument/didChange", (params) => this.#change(params));
+    told<DidCloseTextDocumentParams>("textDocument/didClose", ({ textDocument }) =>
+      this.#close(textDocument.uri),
+    );
+    told<DidChangeWatchedFilesParams>("workspace/didChangeWatchedFiles", ({ changes }) => {
       for (const { uri } of changes) this.#service.changedOutside(canonicalUri(uri));
       this.#wake();
     });
-    connection.onDidChangeConfiguration(({ settings }) => this.#settingsChanged(settings));
-    connection.onNotification(
-      "workspace/didChangeWorkspaceFolders",
-      ({ event }: { event: { added: { uri: string }[]; removed: { uri: string }[] } }) => {
-        const removed = new Set(event.removed.map(({ uri }) => canonicalUri(uri)));
-        const added = event.added.map(({ uri }) => canonicalUri(uri));
-        this.#folders = [...this.#folders.filter((uri) => !removed.has(uri)), ...added];
-        this.#configure();
-      },
+    told<DidChangeConfigurationParams>("workspace/didChangeConfiguration", ({ settings }) =>
+      this.#settingsChanged(settings),
     );
+    told<DidChangeWorkspaceFoldersParams>("workspace/didChangeWorkspaceFolders", ({ event }) => {
+      const removed = new Set(event.removed.map(({ uri }) => canonicalUri(uri)));
+      const added = event.added.map(({ uri }) => canonicalUri(uri));
+      this.#folders = [...this.#folders.filter((uri) => !removed.has(uri)), ...added];
+      this.#configure();
+    });
+    connection.onRequest((method, params, token) => this.#answer(method, params, token));
+  }
+
+  /** Answers by the features, which are loaded when the first request comes. */
+  async #answer(method: string, params: unknown, token: CancellationToken): Promise<unknown> {
+    const { answersOf } = await import("./features/all.ts");
+    this.#answers ??= answersOf(this.#context);
+    const answer = this.#answers[method];
+    if (!answer) throw new ResponseError(ErrorCode.MethodNotFound, `There is no ${method} here.`);
+    return answer(params as never, token);
+  }
+
+  #open({ textDocument: { uri, version, text } }: DidOpenTextDocumentParams): void {
+    this.#service.open(canonicalUri(uri), version, withoutMark(text));
+    this.#wake();
+    void this.#followCompanions(canonicalUri(uri)).catch((error) => this.#report(error));
   }
 
   #change({ textDocument, contentChanges }: DidChangeTextDocumentParams): void {
@@ -185,7 +215,9 @@ class Server {
   }
 
   async #fetchSettings(): Promise<void> {
-    this.#section = await this.#connection.workspace.getConfiguration("kitquill");
+    [this.#section] = await this.#connection.sendRequest<unknown[]>("workspace/configuration", {
+      items: [{ section: "kitquill" }],
+    });
     this.#configure();
   }
 
@@ -200,7 +232,7 @@ class Server {
 
   #publish(changes: readonly FileDiagnoses[]): void {
     for (const { uri, version, diagnoses } of changes) {
-      void this.#connection.sendDiagnostics({
+      void this.#connection.sendNotification("textDocument/publishDiagnostics", {
         uri,
         ...(version !== undefined && { version }),
         diagnostics: diagnoses.map(toDiagnostic),
@@ -211,8 +243,9 @@ class Server {
   }
 
   #report(error: unknown): void {
-    const text = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    this.#connection.console.error(text);
+    const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    const type = MessageType.Error;
+    void this.#connection.sendNotification("window/logMessage", { type, message });
   }
 }
 

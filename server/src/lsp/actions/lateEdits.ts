@@ -1,11 +1,8 @@
 /** Edits that are made when an action is chosen; at once for a client that cannot ask again. */
-import {
-  type CodeAction,
-  LSPErrorCodes,
-  ResponseError,
-  type WorkspaceEdit,
-} from "vscode-languageserver";
+import { ResponseError } from "vscode-jsonrpc";
+import type { CodeAction, WorkspaceEdit } from "vscode-languageserver";
 import type { FeatureContext } from "../features/feature.ts";
+import { ErrorCode } from "../values.ts";
 import type { Offered } from "./offer.ts";
 
 type Make = () => Promise<WorkspaceEdit | undefined>;
@@ -35,7 +32,7 @@ export class LateEdits {
     if (!waiting) return action;
     await this.#context.caughtUp();
     if (this.#context.service.version(waiting.uri) !== waiting.version) {
-      throw new ResponseError(LSPErrorCodes.ContentModified, "The text has changed meanwhile.");
+      throw new ResponseError(ErrorCode.ContentModified, "The text has changed meanwhile.");
     }
     const edit = await waiting.make();
     return edit ? { ...action, edit } : action;

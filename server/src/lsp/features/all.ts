@@ -1,8 +1,8 @@
-/** The features that the language server offers; each registers itself with the connection. */
+/** The features that the language server offers. They are loaded when the first request comes. */
 import { codeActions } from "./codeActions.ts";
 import { completion } from "./completion.ts";
 import { definition } from "./definition.ts";
-import type { Feature } from "./feature.ts";
+import type { Answers, Feature, FeatureContext } from "./feature.ts";
 import { folding } from "./folding.ts";
 import { highlight } from "./highlight.ts";
 import { hover } from "./hover.ts";
@@ -18,7 +18,7 @@ import { semanticTokens } from "./semanticTokens.ts";
 import { signatureHelp } from "./signatureHelp.ts";
 import { startGuide } from "./startGuide.ts";
 
-export const FEATURES: readonly Feature[] = [
+const FEATURES: readonly Feature[] = [
   codeActions,
   completion,
   definition,
@@ -37,3 +37,8 @@ export const FEATURES: readonly Feature[] = [
   signatureHelp,
   startGuide,
 ];
+
+/** All answers of the features. */
+export function answersOf(context: FeatureContext): Answers {
+  return Object.assign({}, ...FEATURES.map((feature) => feature(context)));
+}

@@ -2,13 +2,7 @@
  * Offers what can be done at the author's selection: the fixes of findings there, all fixes of a check,
  * a comment that allows a finding, and changes to steps, marks and figures.
  */
-import {
-  type CancellationToken,
-  type CodeAction,
-  CodeActionKind,
-  type CodeActionParams,
-  CodeActionRequest,
-} from "vscode-languageserver";
+import type { CancellationToken, CodeAction, CodeActionParams } from "vscode-languageserver";
 import { canonicalUri } from "../../workspace/paths.ts";
 import { allowings } from "../actions/allowings.ts";
 import { changes } from "../actions/changes.ts";
@@ -16,35 +10,26 @@ import { fixes, fixesOfCheck, safeFixes } from "../actions/fixes.ts";
 import { LateEdits } from "../actions/lateEdits.ts";
 import type { Offer, Requested } from "../actions/offer.ts";
 import { rangeToSpan } from "../convert.ts";
+import { CodeActionKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
-
-const FIX_ALL = "source.fixAll.kitquill";
-const MOVE = "refactor.move";
 
 /** In the order in which they are shown. */
 const OFFERS: readonly { readonly kind: string; readonly offer: Offer }[] = [
   { kind: CodeActionKind.QuickFix, offer: fixes },
   { kind: CodeActionKind.QuickFix, offer: fixesOfCheck },
   { kind: CodeActionKind.QuickFix, offer: allowings },
-  { kind: CodeActionKind.RefactorRewrite, offer: changes("rewrite") },
-  { kind: MOVE, offer: changes("move") },
-  { kind: FIX_ALL, offer: safeFixes },
+  { kind: CodeActionKind.Rewrite, offer: changes("rewrite") },
+  { kind: CodeActionKind.Move, offer: changes("move") },
+  { kind: CodeActionKind.FixAll, offer: safeFixes },
 ];
 
-export const codeActions: Feature = {
-  capabilities: () => ({
-    codeActionProvider: {
-      codeActionKinds: [...new Set(OFFERS.map(({ kind }) => kind))],
-      resolveProvider: true,
-    },
-  }),
-  onLists: [CodeActionRequest.method],
-  listOptions: { resolveProvider: true },
-  listen(context) {
-    const late = new LateEdits(context);
-    context.connection.onCodeAction((params, token) => answer(context, late, params, token));
-    context.connection.onCodeActionResolve((action) => late.resolve(action));
-  },
+export const codeActions: Feature = (context) => {
+  const late = new LateEdits(context);
+  return {
+    "textDocument/codeAction": (params: CodeActionParams, token) =>
+      answer(context, late, params, token),
+    "codeAction/resolve": (action: CodeAction) => late.resolve(action),
+  };
 };
 
 async function answer(

@@ -1,14 +1,10 @@
 /** Offers what may be written at the cursor. */
-import {
-  type CancellationToken,
-  type ClientCapabilities,
-  type CompletionItem,
-  CompletionItemKind,
-  type CompletionList,
-  InsertTextFormat,
-  InsertTextMode,
-  MarkupKind,
-  type TextDocumentPositionParams,
+import type {
+  CancellationToken,
+  ClientCapabilities,
+  CompletionItem,
+  CompletionList,
+  TextDocumentPositionParams,
 } from "vscode-languageserver";
 import { completeInGuide } from "../../features/completion/complete.ts";
 import type {
@@ -18,13 +14,11 @@ import type {
 } from "../../features/completion/completion.ts";
 import type { LineIndex } from "../../text/lines.ts";
 import { spanToRange } from "../convert.ts";
+import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesAt } from "./place.ts";
 
-/** Signs behind which something may be offered. */
-const TRIGGERS = ["[", "{", "*", ":", ",", " ", "#", "/", "+", "×", "=", "(", ";"];
-
-const KINDS: Readonly<Record<CompletionKind, CompletionItemKind>> = {
+const KINDS: Readonly<Record<CompletionKind, NonNullable<CompletionItem["kind"]>>> = {
   part: CompletionItemKind.Value,
   hardware: CompletionItemKind.Value,
   set: CompletionItemKind.Enum,
@@ -39,15 +33,13 @@ const KINDS: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   value: CompletionItemKind.EnumMember,
 };
 
-export const completion: Feature = {
-  capabilities: () => ({
-    completionProvider: { triggerCharacters: TRIGGERS, resolveProvider: true },
-  }),
-  listen(context) {
-    const shown = new ShownLists();
-    context.connection.onCompletion((params, token) => answer(context, shown, params, token));
-    context.connection.onCompletionResolve((item) => shown.document(item));
-  },
+export const completion: Feature = (context) => {
+  const shown = new ShownLists();
+  return {
+    "textDocument/completion": (params: TextDocumentPositionParams, token) =>
+      answer(context, shown, params, token),
+    "completionItem/resolve": (item: CompletionItem) => shown.document(item),
+  };
 };
 
 async function answer(

@@ -1,23 +1,19 @@
 /** Leads from a part to its cell in the list, from the cell to the steps, from `see` to its label. */
-import {
-  type CancellationToken,
-  type DefinitionLink,
-  DefinitionRequest,
-  type Location,
-  type TextDocumentPositionParams,
+import type {
+  CancellationToken,
+  DefinitionLink,
+  Location,
+  TextDocumentPositionParams,
 } from "vscode-languageserver";
 import { definitionInGuide, definitionInList } from "../../features/definition.ts";
 import { spanToRange, toLocations } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesAt } from "./place.ts";
 
-export const definition: Feature = {
-  capabilities: () => ({ definitionProvider: true }),
-  onLists: [DefinitionRequest.method],
-  listen(context) {
-    context.connection.onDefinition((params, token) => answer(context, params, token));
-  },
-};
+export const definition: Feature = (context) => ({
+  "textDocument/definition": (params: TextDocumentPositionParams, token) =>
+    answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,

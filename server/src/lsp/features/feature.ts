@@ -1,10 +1,9 @@
-/** What a feature of the language server is made of: what it promises, and what it answers. */
-import type { ClientCapabilities, Connection, ServerCapabilities } from "vscode-languageserver";
+/** What a feature of the language server is made of: what it needs, and what it answers. */
+import type { CancellationToken, ClientCapabilities } from "vscode-languageserver";
 import type { Service } from "../../service.ts";
 
 /** What a feature needs for its answers. */
 export interface FeatureContext {
-  readonly connection: Connection;
   readonly service: Service;
   readonly client: ClientCapabilities;
   /** Command of the client that shows completions anew. */
@@ -20,27 +19,13 @@ export interface FeatureContext {
   guidesNaming(isMeant: (uri: string) => boolean, near: string): Promise<readonly string[]>;
 }
 
-export interface Feature {
-  /** What the server can do by this feature, for a client that can take so much. */
-  capabilities(client: ClientCapabilities): ServerCapabilities;
-  /** Requests wanted for parts lists too, whatever language the editor takes them for. */
-  readonly onLists?: readonly string[];
-  /** Options of those requests. */
-  readonly listOptions?: object;
-  /** Sees to it that the requests are answered. */
-  listen(context: FeatureContext): void;
-}
+/**
+ * Answers to requests, by the method that asks. A feature gives them its state; what the client is
+ * promised of them stands in capabilities.ts.
+ */
+export type Feature = (context: FeatureContext) => Answers;
 
-/** What the features promise together. */
-export function joinCapabilities(
-  features: readonly Feature[],
-  client: ClientCapabilities,
-): ServerCapabilities {
-  const joined: ServerCapabilities = {};
-  for (const feature of features) {
-    const { workspace, ...own } = feature.capabilities(client);
-    Object.assign(joined, own);
-    if (workspace) joined.workspace = { ...joined.workspace, ...workspace };
-  }
-  return joined;
-}
+export type Answers = Readonly<Record<string, Answer>>;
+
+/** The parameters are those that the protocol gives the method. */
+export type Answer = (params: never, token: CancellationToken) => unknown;

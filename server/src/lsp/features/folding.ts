@@ -13,14 +13,11 @@ import { fromPosition, spanToRange } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesOf } from "./place.ts";
 
-export const folding: Feature = {
-  capabilities: () => ({ foldingRangeProvider: true, selectionRangeProvider: true }),
-  listen(context) {
-    const { connection } = context;
-    connection.onFoldingRanges((params, token) => folds(context, params, token));
-    connection.onSelectionRanges((params, token) => selections(context, params, token));
-  },
-};
+export const folding: Feature = (context) => ({
+  "textDocument/foldingRange": (params: FoldingRangeParams, token) => folds(context, params, token),
+  "textDocument/selectionRange": (params: SelectionRangeParams, token) =>
+    selections(context, params, token),
+});
 
 async function folds(
   context: FeatureContext,

@@ -1,23 +1,19 @@
 /** Marks the same part or label in the file along with the one at the cursor. */
-import {
-  type CancellationToken,
-  type DocumentHighlight,
-  DocumentHighlightKind,
-  DocumentHighlightRequest,
-  type TextDocumentPositionParams,
+import type {
+  CancellationToken,
+  DocumentHighlight,
+  TextDocumentPositionParams,
 } from "vscode-languageserver";
 import { highlights } from "../../features/highlights.ts";
 import { spanToRange } from "../convert.ts";
+import { DocumentHighlightKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesAt } from "./place.ts";
 
-export const highlight: Feature = {
-  capabilities: () => ({ documentHighlightProvider: true }),
-  onLists: [DocumentHighlightRequest.method],
-  listen(context) {
-    context.connection.onDocumentHighlight((params, token) => answer(context, params, token));
-  },
-};
+export const highlight: Feature = (context) => ({
+  "textDocument/documentHighlight": (params: TextDocumentPositionParams, token) =>
+    answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,

@@ -1,23 +1,15 @@
 /** Tells of the part that the author points at. */
-import {
-  type CancellationToken,
-  type Hover,
-  HoverRequest,
-  MarkupKind,
-  type TextDocumentPositionParams,
-} from "vscode-languageserver";
+import type { CancellationToken, Hover, TextDocumentPositionParams } from "vscode-languageserver";
 import { hoverInGuide, hoverInList } from "../../features/hover.ts";
 import { spanToRange } from "../convert.ts";
+import { MarkupKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesAt } from "./place.ts";
 
-export const hover: Feature = {
-  capabilities: () => ({ hoverProvider: true }),
-  onLists: [HoverRequest.method],
-  listen(context) {
-    context.connection.onHover((params, token) => answer(context, params, token));
-  },
-};
+export const hover: Feature = (context) => ({
+  "textDocument/hover": (params: TextDocumentPositionParams, token) =>
+    answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,

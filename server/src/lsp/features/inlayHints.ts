@@ -1,21 +1,14 @@
 /** Shows in the text what formulas come to. */
-import {
-  type CancellationToken,
-  type InlayHint,
-  InlayHintKind,
-  type InlayHintParams,
-} from "vscode-languageserver";
+import type { CancellationToken, InlayHint, InlayHintParams } from "vscode-languageserver";
 import { figureHints } from "../../features/figure/hints.ts";
 import { rangeToSpan, toPosition } from "../convert.ts";
+import { InlayHintKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesOf } from "./place.ts";
 
-export const inlayHints: Feature = {
-  capabilities: () => ({ inlayHintProvider: true }),
-  listen(context) {
-    context.connection.languages.inlayHint.on((params, token) => answer(context, params, token));
-  },
-};
+export const inlayHints: Feature = (context) => ({
+  "textDocument/inlayHint": (params: InlayHintParams, token) => answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,

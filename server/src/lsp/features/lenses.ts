@@ -1,11 +1,5 @@
 /** Shows above stages and above lines of a parts list how far the fitting has come. */
-import {
-  type CancellationToken,
-  type CodeLens,
-  type CodeLensParams,
-  CodeLensRequest,
-  type Command,
-} from "vscode-languageserver";
+import type { CancellationToken, CodeLens, CodeLensParams, Command } from "vscode-languageserver";
 import { useAt } from "../../checks/places.ts";
 import { placeOf } from "../../checks/verdict.ts";
 import { type Lens, lineLenses, stageLenses } from "../../features/lenses.ts";
@@ -13,13 +7,9 @@ import { spanToRange, toLocations } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesOf } from "./place.ts";
 
-export const lenses: Feature = {
-  capabilities: () => ({ codeLensProvider: {} }),
-  onLists: [CodeLensRequest.method],
-  listen(context) {
-    context.connection.onCodeLens((params, token) => answer(context, params, token));
-  },
-};
+export const lenses: Feature = (context) => ({
+  "textDocument/codeLens": (params: CodeLensParams, token) => answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,

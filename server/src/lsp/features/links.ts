@@ -8,12 +8,10 @@ import { spanToRange } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesOf } from "./place.ts";
 
-export const links: Feature = {
-  capabilities: () => ({ documentLinkProvider: {} }),
-  listen(context) {
-    context.connection.onDocumentLinks((params, token) => answer(context, params, token));
-  },
-};
+export const links: Feature = (context) => ({
+  "textDocument/documentLink": (params: DocumentLinkParams, token) =>
+    answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,

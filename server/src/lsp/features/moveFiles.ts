@@ -6,25 +6,9 @@ import { canonicalUri, isInside } from "../../workspace/paths.ts";
 import { spanToRange } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 
-const FILES = "**/*.{md,markdown,csv,tsv,txt,xlsx,xlsm,ods}";
-
-export const moveFiles: Feature = {
-  capabilities: () => ({
-    workspace: {
-      fileOperations: {
-        willRename: {
-          filters: [
-            { pattern: { glob: FILES, matches: "file", options: { ignoreCase: true } } },
-            { pattern: { glob: "**", matches: "folder" } },
-          ],
-        },
-      },
-    },
-  }),
-  listen(context) {
-    context.connection.workspace.onWillRenameFiles((params) => answer(context, params));
-  },
-};
+export const moveFiles: Feature = (context) => ({
+  "workspace/willRenameFiles": (params: RenameFilesParams) => answer(context, params),
+});
 
 async function answer(
   context: FeatureContext,

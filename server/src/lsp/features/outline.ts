@@ -1,32 +1,31 @@
 /** The outline of a page, and stages and parts found by name in all guides that are followed. */
-import {
-  type CancellationToken,
-  type DocumentSymbol,
-  type DocumentSymbolParams,
-  type SymbolInformation,
-  SymbolKind,
+import type {
+  CancellationToken,
+  DocumentSymbol,
+  DocumentSymbolParams,
+  SymbolInformation,
+  WorkspaceSymbolParams,
 } from "vscode-languageserver";
 import { type OutlineEntry, outlineOf } from "../../features/outline.ts";
 import { type FoundSymbol, symbolsMatching } from "../../features/symbols.ts";
 import type { LineIndex } from "../../text/lines.ts";
 import { spanToRange, toLocations } from "../convert.ts";
+import { SymbolKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesOf } from "./place.ts";
 
-const KINDS: Readonly<Record<OutlineEntry["kind"], SymbolKind>> = {
+const KINDS: Readonly<Record<OutlineEntry["kind"], DocumentSymbol["kind"]>> = {
   stage: SymbolKind.Module,
   step: SymbolKind.Method,
   note: SymbolKind.Event,
 };
 
-export const outline: Feature = {
-  capabilities: () => ({ documentSymbolProvider: true, workspaceSymbolProvider: true }),
-  listen(context) {
-    const { connection } = context;
-    connection.onDocumentSymbol((params, token) => ofPage(context, params, token));
-    connection.onWorkspaceSymbol(({ query }, token) => ofWorkspace(context, query, token));
-  },
-};
+export const outline: Feature = (context) => ({
+  "textDocument/documentSymbol": (params: DocumentSymbolParams, token) =>
+    ofPage(context, params, token),
+  "workspace/symbol": ({ query }: WorkspaceSymbolParams, token) =>
+    ofWorkspace(context, query, token),
+});
 
 async function ofPage(
   context: FeatureContext,

@@ -14,14 +14,9 @@ import {
 } from "../protocol.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 
-export const overview: Feature = {
-  capabilities: () => ({}),
-  listen(context) {
-    context.connection.onRequest(OVERVIEW, (params: OverviewParams, token: CancellationToken) =>
-      answer(context, params, token),
-    );
-  },
-};
+export const overview: Feature = (context) => ({
+  [OVERVIEW]: (params: OverviewParams, token) => answer(context, params, token),
+});
 
 async function answer(
   { service, caughtUp }: FeatureContext,

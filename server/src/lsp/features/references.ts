@@ -1,10 +1,5 @@
 /** Lists every place that has to do with the part, hardware or label at the cursor. */
-import {
-  type CancellationToken,
-  type Location,
-  type ReferenceParams,
-  ReferencesRequest,
-} from "vscode-languageserver";
+import type { CancellationToken, Location, ReferenceParams } from "vscode-languageserver";
 import { type Reference, referencesInGuide, referencesInList } from "../../features/references.ts";
 import { toLocations } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
@@ -13,13 +8,9 @@ import { placesAt } from "./place.ts";
 /** What counts as the declaration: the cell of a part, the label, the name that is given a value. */
 const DECLARING: ReadonlySet<Reference["as"]> = new Set(["listed", "defined", "label"]);
 
-export const references: Feature = {
-  capabilities: () => ({ referencesProvider: true }),
-  onLists: [ReferencesRequest.method],
-  listen(context) {
-    context.connection.onReferences((params, token) => answer(context, params, token));
-  },
-};
+export const references: Feature = (context) => ({
+  "textDocument/references": (params: ReferenceParams, token) => answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,

@@ -2,15 +2,13 @@
  * Renames a part, a label or a figure's name in the guide, in its parts list, and in every other guide
  * that uses the list.
  */
-import {
-  type CancellationToken,
-  LSPErrorCodes,
-  type PrepareRenameResult,
-  type RenameParams,
-  RenameRequest,
-  ResponseError,
-  type TextDocumentPositionParams,
-  type WorkspaceEdit,
+import { ResponseError } from "vscode-jsonrpc";
+import type {
+  CancellationToken,
+  PrepareRenameResult,
+  RenameParams,
+  TextDocumentPositionParams,
+  WorkspaceEdit,
 } from "vscode-languageserver";
 import type { RenameEdit } from "../../features/rename/edit.ts";
 import { rename as renameIn, samePart } from "../../features/rename/rename.ts";
@@ -24,21 +22,15 @@ import type { Service } from "../../service.ts";
 import { canonicalUri } from "../../workspace/paths.ts";
 import { spanToRange } from "../convert.ts";
 import { toRenameEdit } from "../renameEdit.ts";
+import { ErrorCode } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { type Place, placesAt } from "./place.ts";
 
-export const rename: Feature = {
-  capabilities: (client) => ({
-    renameProvider: client.textDocument?.rename?.prepareSupport ? { prepareProvider: true } : true,
-  }),
-  onLists: [RenameRequest.method],
-  listOptions: { prepareProvider: true },
-  listen(context) {
-    const { connection } = context;
-    connection.onPrepareRename((params, token) => prepare(context, params, token));
-    connection.onRenameRequest((params, token) => answer(context, params, token));
-  },
-};
+export const rename: Feature = (context) => ({
+  "textDocument/prepareRename": (params: TextDocumentPositionParams, token) =>
+    prepare(context, params, token),
+  "textDocument/rename": (params: RenameParams, token) => answer(context, params, token),
+});
 
 async function prepare(
   context: FeatureContext,
@@ -81,7 +73,7 @@ async function answer(
   const others = await otherGuides(context, first.target);
   const found = targetAt(await placesAt(context, params, token));
   if (!found || service.version(uri) !== version) {
-    throw new ResponseError(LSPErrorCodes.ContentModified, "The text has changed meanwhile.");
+    throw new ResponseError(ErrorCode.ContentModified, "The text has changed meanwhile.");
   }
   const to = params.newName.trim();
   const edits = [
@@ -136,5 +128,5 @@ async function refuseUnwritable(edits: readonly RenameEdit[], service: Service):
 
 /** The editor shows the message where the new name is typed. */
 function refusal(message: string): ResponseError<void> {
-  return new ResponseError(LSPErrorCodes.RequestFailed, message);
+  return new ResponseError(ErrorCode.RequestFailed, message);
 }

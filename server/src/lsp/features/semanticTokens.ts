@@ -7,27 +7,21 @@ import type {
   SemanticTokensParams,
   SemanticTokensRangeParams,
 } from "vscode-languageserver";
-import { TOKEN_MODIFIERS, TOKEN_TYPES } from "../../features/tokens/token.ts";
 import { rangeToSpan } from "../convert.ts";
 import { changedData, tokenData } from "../tokenData.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { type Place, placesOf } from "./place.ts";
 
-export const semanticTokens: Feature = {
-  capabilities: () => ({
-    semanticTokensProvider: {
-      legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
-      full: { delta: true },
-      range: true,
-    },
-  }),
-  listen(context) {
-    const pages = new TokenPages(context);
-    const { semanticTokens: requests } = context.connection.languages;
-    requests.on((params, token) => pages.full(params, token));
-    requests.onDelta((params, token) => pages.delta(params, token));
-    requests.onRange((params, token) => pages.range(params, token));
-  },
+export const semanticTokens: Feature = (context) => {
+  const pages = new TokenPages(context);
+  return {
+    "textDocument/semanticTokens/full": (params: SemanticTokensParams, token) =>
+      pages.full(params, token),
+    "textDocument/semanticTokens/full/delta": (params: SemanticTokensDeltaParams, token) =>
+      pages.delta(params, token),
+    "textDocument/semanticTokens/range": (params: SemanticTokensRangeParams, token) =>
+      pages.range(params, token),
+  };
 };
 
 /** So many pages are remembered for their changes. */

@@ -9,12 +9,10 @@ import { signatureAt } from "../../features/signature.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesAt } from "./place.ts";
 
-export const signatureHelp: Feature = {
-  capabilities: () => ({ signatureHelpProvider: { triggerCharacters: ["(", ";"] } }),
-  listen(context) {
-    context.connection.onSignatureHelp((params, token) => answer(context, params, token));
-  },
-};
+export const signatureHelp: Feature = (context) => ({
+  "textDocument/signatureHelp": (params: TextDocumentPositionParams, token) =>
+    answer(context, params, token),
+});
 
 async function answer(
   context: FeatureContext,
