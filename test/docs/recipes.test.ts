@@ -1,0 +1,28 @@
+/** The recipes are guides without any finding. */
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { checkFiles } from "../fixture.ts";
+
+const PAGE = readFileSync("server/docs/recipes.md", "utf8");
+
+/** A guide with the lists that stand before it on the page. */
+function recipes(): { title: string; files: Map<string, string> }[] {
+  const found: { title: string; files: Map<string, string> }[] = [];
+  let files = new Map<string, string>();
+  for (const [, language, name, text] of PAGE.matchAll(/^```(\w+)(?: (\S+))?\n([\s\S]*?)^```$/gm)) {
+    files.set(name ?? (language === "csv" ? "parts.csv" : "guide.md"), text!);
+    if (language !== "markdown") continue;
+    found.push({ title: /^title: (.+)$/m.exec(text!)![1]!, files });
+    files = new Map();
+  }
+  return found;
+}
+
+test("there are six of them", () => expect(recipes()).toHaveLength(6));
+
+test.each(recipes())("$title", async ({ files }) => {
+  const { found } = await checkFiles(files);
+  expect(
+    found.map(({ file, line, code, message }) => `${file}:${line} ${code} ${message}`),
+  ).toEqual([]);
+});
