@@ -1,5 +1,6 @@
 /** The one door to the analysis for the language server and the command line. */
 import type { SeveritySettings } from "./checks/verdict.ts";
+import type { CheckedGuide, RevisedGuide } from "./features/revision/revision.ts";
 import type { DeratingSettings } from "./model/guide.ts";
 import type { GuideState } from "./model/guideState.ts";
 import type { PartsList } from "./model/list/partsList.ts";
@@ -9,6 +10,7 @@ import { type ProductStandard, USUAL_STANDARD } from "./trade/hazards/voltageLim
 import { type Diagnosis, DiagnosisBook, type LineLookup } from "./workspace/diagnoses.ts";
 import type { Files } from "./workspace/files.ts";
 import type { NewGuide, NewGuideRequest } from "./workspace/newGuide.ts";
+import { type ListContent, RevisedSources } from "./workspace/revisedSources.ts";
 import { Sources } from "./workspace/sources.ts";
 import { type GuideContext, type Pause, TrackedGuide } from "./workspace/trackedGuide.ts";
 
@@ -75,14 +77,49 @@ export class Service {
 
   /** A service on copies of the guide's texts as they stand, for trying edits out. */
   trial(guide: GuideState): Service {
-    const trial = new Service(this.#sources.files, this.#settings);
+    return this.#copy(guide, new Sources(this.#sources.files));
+  }
+
+  /**
+   * What changed in one parts list of the guide since the content `old` of it, and what that touches
+   * in the guide. `list`: its URI, as the list has it. `fresh`: a content to take for the new list
+   * instead of the guide's own. A problem where a list cannot be read.
+   */
+  async revise(
+    guide: GuideState,
+    list: string,
+    old: ListContent,
+    fresh?: ListContent,
+  ): Promise<RevisedGuide | { readonly problem: string }> {
+    const { files } = this.#sources;
+    const [before, after] = [
+      this.#copy(guide, new RevisedSources(files, list, old), [list]),
+      fresh ? this.#copy(guide, new RevisedSources(files, list, fresh), [list]) : this.trial(guide),
+    ];
+    const sides = { before: await before.#checked(guide), after: await after.#checked(guide) };
+    // Only who compares lists needs what compares them.
+    const { reviseGuide } = await import("./features/revision/load.ts");
+    return reviseGuide(list, sides);
+  }
+
+  async #checked({ pages }: GuideState): Promise<CheckedGuide> {
+    await this.settle();
+    const [guide] = this.guidesOf(pages[0]!.uri);
+    const findings = this.takeChanges().flatMap(({ diagnoses }) => diagnoses);
+    return { guide: guide!, findings };
+  }
+
+  /** `left`: texts that are not copied, because `sources` have others. */
+  #copy(guide: GuideState, sources: Sources, left: readonly string[] = []): Service {
+    const copy = new Service(sources, this.#settings);
     const files = new Set([...guide.pages, ...guide.lists].map(({ uri }) => uri));
     for (const uri of files) {
       const isPage = guide.pages.some((page) => page.uri === uri);
-      const text = isPage || this.#sources.opened(uri) ? this.text(uri) : undefined;
-      if (text !== undefined) trial.open(uri, 0, text);
+      const isCopied = !left.includes(uri) && (isPage || this.#sources.opened(uri));
+      const text = isCopied ? this.text(uri) : undefined;
+      if (text !== undefined) copy.open(uri, 0, text);
     }
-    return trial;
+    return copy;
   }
 
   /**

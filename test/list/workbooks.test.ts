@@ -3,9 +3,9 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { loadPartsList } from "../../server/src/model/list/load.ts";
 import type { PartsList } from "../../server/src/model/list/partsList.ts";
+import { tell } from "../../server/src/model/list/tellSheet.ts";
 import { Service } from "../../server/src/service.ts";
 import { MemoryFiles } from "../../server/src/workspace/memory.ts";
-import { tell } from "../../server/src/workspace/sheetFindings.ts";
 import { lineOf, lines } from "./reading.ts";
 
 const FOLDER = `${import.meta.dirname}/workbooks`;

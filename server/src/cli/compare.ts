@@ -1,12 +1,22 @@
-/** `kitquill compare`: what changed between two parts lists. */
-import { compareLists } from "../model/compare/compareLists.ts";
-import { choice, readArguments, UsageError } from "./arguments.ts";
+/** `kitquill compare`: what changed between two parts lists, and what that touches in a guide. */
+import { compareLists, type ListChanges } from "../model/compare/compareLists.ts";
+import { MAX_FILE_BYTES } from "../workspace/files.ts";
+import { type Arguments, choice, readArguments, UsageError } from "./arguments.ts";
 import { formatChanges } from "./formats/changes.ts";
-import { readList } from "./readList.ts";
+import { formatRevision } from "./formats/revision.ts";
+import { committed } from "./git.ts";
+import { type NamedList, readNamedList } from "./readList.ts";
+import { reviseNamed } from "./reviseGuide.ts";
 import type { ExitCode } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
-const OPTIONS = { format: "string", help: "boolean" } as const;
+const OPTIONS = {
+  format: "string",
+  guide: "string",
+  "old-rev": "string",
+  "lists-outside": "boolean",
+  help: "boolean",
+} as const;
 
 export async function compare(
   argv: readonly string[],
@@ -14,19 +24,59 @@ export async function compare(
   cwd: string,
 ): Promise<ExitCode> {
   const args = readArguments(argv, OPTIONS);
-  const [before, after, more] = args.positionals;
-  if (before === undefined || after === undefined) {
-    throw new UsageError("`compare` needs two parts lists: the old one and the new one.");
+  const format = choice(args, "format", ["text", "json", "markdown"]);
+  const { before, after, names } = await readBoth(args, terminal, cwd);
+  const guide = args.value("guide");
+  if (guide === undefined) {
+    const changes = compareLists(before.list, after.list);
+    terminal.out(formatChanges(changes, names, format));
+    return isChanged(changes) ? 1 : 0;
+  }
+  const revised = await reviseNamed(guide, before, after, cwd, args.has("lists-outside"));
+  terminal.out(formatRevision(revised, names, format, cwd, terminal));
+  const found = revised.touched.filter(({ findings }) => findings.length > 0).length;
+  if (format === "markdown" && found > 0) {
+    terminal.err(
+      `kitquill: ${found} ${found === 1 ? "place" : "places"} of the guide must be put right before this note is sent; the text format lists them.\n`,
+    );
+  }
+  return isChanged(revised.changes) ? 1 : 0;
+}
+
+interface Both {
+  readonly before: NamedList;
+  readonly after: NamedList;
+  readonly names: { readonly before: string; readonly after: string };
+}
+
+/** OLD and NEW, or with a revision of git one list as it was then and as it is. */
+async function readBoth(args: Arguments, terminal: Terminal, cwd: string): Promise<Both> {
+  const revision = args.value("old-rev");
+  const [first, second, third] = args.positionals;
+  const most = revision === undefined ? [first, second, third] : [first, first, second];
+  const [old, fresh, more] = most;
+  if (old === undefined || fresh === undefined) {
+    throw new UsageError(
+      revision === undefined
+        ? "`compare` needs two parts lists: the old one and the new one."
+        : "`compare --old-rev` needs a parts list: the new one.",
+    );
   }
   if (more !== undefined) {
-    throw new UsageError(`\`compare\` takes two parts lists; \`${more}\` is too many.`);
+    const takes = revision === undefined ? "two parts lists" : "one parts list with `--old-rev`";
+    throw new UsageError(`\`compare\` takes ${takes}; \`${more}\` is too many.`);
   }
-  const format = choice(args, "format", ["text", "json", "markdown"]);
-  const old = await readList(before, cwd, terminal);
-  const fresh = await readList(after, cwd, terminal);
-  const changes = compareLists(old, fresh);
-  terminal.out(formatChanges(changes, { before, after }, format));
-  const { added, removed, changed, renumbered, hardware } = changes;
-  const found = [added, removed, changed, renumbered, hardware].some(({ length }) => length > 0);
-  return found ? 1 : 0;
+  const bytesAt =
+    revision === undefined
+      ? undefined
+      : (path: string) => committed(path, revision, MAX_FILE_BYTES);
+  return {
+    before: await readNamedList(old, cwd, terminal, bytesAt),
+    after: await readNamedList(fresh, cwd, terminal),
+    names: { before: revision === undefined ? old : `${old} (${revision})`, after: fresh },
+  };
+}
+
+function isChanged({ added, removed, changed, renumbered, hardware }: ListChanges): boolean {
+  return [added, removed, changed, renumbered, hardware].some(({ length }) => length > 0);
 }

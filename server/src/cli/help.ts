@@ -14,7 +14,7 @@ Usage:
   kitquill publish GUIDE              write what builder and packer need
   kitquill start LIST                 begin a guide from its parts list
   kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
-  kitquill compare OLD NEW            what changed between two parts lists
+  kitquill compare OLD NEW            what changed between two parts lists, and what it touches
   kitquill lsp --stdio                serve an editor (Language Server Protocol)
   kitquill COMMAND --help             more about a command
   kitquill --version
@@ -110,12 +110,19 @@ Options:
 const compare = `Tells what changed between two parts lists, by designator: order, grouping, spelling, delimiter and
 kind of file make no change.
 
-Usage: kitquill compare OLD NEW [options]
+Usage:
+  kitquill compare OLD NEW [options]            two files
+  kitquill compare LIST --old-rev REV [options]  a list as it was in a revision of git, and as it is
 
   OLD, NEW   parts lists; a sheet of a workbook as \`kit.xlsx#Main board\`
 
 Options:
-  --format FORMAT     text (default), json, or markdown (a change note to send along)
+  --guide GUIDE       also tell what the revision touches in the guide: steps to reword, sets,
+                      order, clearance, figures, ratings, hazards, and what is packed
+  --old-rev REV       take the old list from the user's git: HEAD~1, v1.2, a commit
+  --format FORMAT     text (default), json, or markdown (a change note to send along; of the guide
+                      it tells what builders with the old kit do otherwise)
+  --lists-outside     also read parts lists outside the repository or folder
   --help
 
 Ends with 0 when no part changed, 1 when one did, 2 when a list or the arguments cannot be used.

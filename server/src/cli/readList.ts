@@ -3,30 +3,50 @@ import { resolve } from "node:path";
 import { URI } from "vscode-uri";
 import { loadPartsList } from "../model/list/load.ts";
 import type { ListProblem, PartsList } from "../model/list/partsList.ts";
+import { tell } from "../model/list/tellSheet.ts";
 import { LineIndex } from "../text/lines.ts";
 import { DiskFiles } from "../workspace/disk.ts";
 import { FileError } from "../workspace/files.ts";
-import { splitSheet } from "../workspace/paths.ts";
-import { tell } from "../workspace/sheetFindings.ts";
+import { sheetUri, splitSheet } from "../workspace/paths.ts";
+import type { ListContent } from "../workspace/revisedSources.ts";
 import { UsageError } from "./arguments.ts";
 import type { Terminal } from "./terminal.ts";
+
+/** A list and the file it was read from. */
+export interface NamedList {
+  /** As the user wrote it. */
+  readonly name: string;
+  readonly list: PartsList;
+  readonly content: ListContent;
+}
 
 /**
  * The list in the file (or sheet of a workbook, `kit.xlsx#Main board`), what could not be read in it
  * told on the terminal. Throws a UsageError for no list.
  */
 export async function readList(name: string, cwd: string, terminal: Terminal): Promise<PartsList> {
+  return (await readNamedList(name, cwd, terminal)).list;
+}
+
+/** `bytesAt`: where the file's bytes come from, else from the disk. */
+export async function readNamedList(
+  name: string,
+  cwd: string,
+  terminal: Terminal,
+  bytesAt?: (path: string) => Promise<Uint8Array>,
+): Promise<NamedList> {
   const { path, sheet } = splitSheet(name);
   const uri = URI.file(resolve(cwd, path)).toString();
-  const bytes = await bytesOf(uri, path);
-  const list = await loadPartsList(uri, bytes, sheet === undefined ? {} : { sheet });
+  const content = bytesAt ? await bytesAt(resolve(cwd, path)) : await bytesOf(uri, path);
+  const meant = sheet === undefined ? {} : { sheet };
+  const list = await loadPartsList(sheetUri(uri, sheet), content, meant);
   if (list.format === "unreadable") {
     const why = list.problems[0]?.message ?? "It cannot be read.";
     throw new UsageError(`\`${name}\` cannot be used as a parts list. ${why}`);
   }
   const lines = new LineIndex(list.text);
   for (const problem of list.problems) terminal.err(`${told(problem, list, lines, path)}\n`);
-  return list;
+  return { name, list, content: { content, ...meant } };
 }
 
 function told(

@@ -44,6 +44,11 @@ export function splitSheet(reference: string): { path: string; sheet?: string } 
   return path !== undefined && sheet?.trim() ? { path, sheet: sheet.trim() } : { path: reference };
 }
 
+/** The URI of the list in a sheet of a workbook. */
+export function sheetUri(uri: string, sheet: string | undefined): string {
+  return sheet === undefined ? uri : `${uri}#${encodeURIComponent(sheet)}`;
+}
+
 function refuse(reference: string): Exclude<Resolved, { uri: string }> | undefined {
   if (reference.trim() === "" || /\/\.{0,2}$|^\.{1,2}$/.test(reference)) {
     return { problem: `\`${reference}\` names no file. Write the path of a file.` };

@@ -4,6 +4,7 @@
  */
 import type { Anchor, Finding, Related } from "../checks/check.ts";
 import { placeOf, Verdict } from "../checks/verdict.ts";
+import { tell } from "../model/list/tellSheet.ts";
 import type { SheetPlaces } from "../syntax/sheets/sheetText.ts";
 import type { Span } from "../text/span.ts";
 
@@ -57,11 +58,4 @@ export class SheetFindings {
   #sheetOf(at: Anchor): NamedSheet | undefined {
     return "uri" in at ? this.#sheets.get(at.uri) : undefined;
   }
-}
-
-/** The message with its place in front: "Sheet `Parts`, cell B12: …". */
-export function tell(places: SheetPlaces, span: Span, message: string): string {
-  const cell = places.cellAt(span);
-  const hidden = places.isHiddenAt(span) ? " (in a hidden row)" : "";
-  return `Sheet \`${places.sheet}\`${cell === undefined ? "" : `, cell ${cell}${hidden}`}: ${message}`;
 }

@@ -5,6 +5,7 @@ import type { PartsList } from "../model/list/partsList.ts";
 import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { FileError, type Files } from "./files.ts";
+import { sheetUri } from "./paths.ts";
 import { bytesProblem, textProblem } from "./rewriting.ts";
 import { OpenText } from "./texts.ts";
 
@@ -72,7 +73,7 @@ export class Sources {
         ? { kind: "found", value: open.text }
         : await this.#read(uri);
     if (read.kind !== "found") return read;
-    const own = sheet === undefined ? uri : `${uri}#${encodeURIComponent(sheet)}`;
+    const own = sheetUri(uri, sheet);
     const key = `${own}\n${JSON.stringify(columns)}`;
     const known = this.#lists.get(key);
     if (known?.source === read.value) return { kind: "found", value: known.list };

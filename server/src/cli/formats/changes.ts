@@ -4,7 +4,7 @@ import type { HardwareChange } from "../../model/compare/compareHardware.ts";
 import type { ComparedPart, ListChanges, QualityChange } from "../../model/compare/compareLists.ts";
 import { printable } from "../terminal.ts";
 
-interface Names {
+export interface Names {
   readonly before: string;
   readonly after: string;
 }
@@ -14,26 +14,37 @@ export function formatChanges(
   names: Names,
   format: "text" | "json" | "markdown",
 ): string {
-  if (format === "json") return asJson(changes, names);
-  const sections = sectionsOf(changes);
-  const plain = format === "markdown" ? escapeMarkdown : printable;
-  const title = `${plain(names.before)} → ${plain(names.after)}`;
-  const head = format === "markdown" ? `# Changes of the parts list\n\n${title}\n` : `${title}\n`;
-  const mark = format === "markdown" ? "- " : "  ";
-  const body = sections.map(({ heading, entries }) => {
-    const lines = entries.map((entry) => `${mark}${plain(entry)}\n`).join("");
-    return format === "markdown" ? `\n## ${heading}\n\n${lines}` : `\n${heading}\n${lines}`;
-  });
-  return `${head}${body.length > 0 ? body.join("") : "\nNo part changed.\n"}${note(changes)}`;
+  if (format === "json") return `${JSON.stringify(changesJson(changes, names), undefined, 2)}\n`;
+  const isMarkdown = format === "markdown";
+  const title = titleOf(names, isMarkdown);
+  const head = isMarkdown ? `# Changes of the parts list\n\n${title}` : title;
+  return `${head}${changesText(changes, isMarkdown)}`;
 }
 
-interface Section {
+export function titleOf({ before, after }: Names, isMarkdown: boolean): string {
+  const plain = isMarkdown ? escapeMarkdown : printable;
+  return `${plain(before)} → ${plain(after)}\n`;
+}
+
+/** All that changed in the list, each kind of change below its heading. */
+export function changesText(changes: ListChanges, isMarkdown: boolean): string {
+  const body = sectionsOf(changes).map((section) => sectionText(section, isMarkdown));
+  return `${body.length > 0 ? body.join("") : "\nNo part changed.\n"}${note(changes)}`;
+}
+
+/** A heading and its entries, a line each. */
+export function sectionText({ heading, entries }: Section, isMarkdown: boolean): string {
+  if (!isMarkdown) return `\n${heading}\n${entries.map((one) => `  ${printable(one)}\n`).join("")}`;
+  return `\n## ${heading}\n\n${entries.map((one) => `- ${escapeMarkdown(one)}\n`).join("")}`;
+}
+
+export interface Section {
   readonly heading: string;
   readonly entries: readonly string[];
 }
 
 function sectionsOf({ added, removed, changed, renumbered, hardware }: ListChanges): Section[] {
-  const changes = changed.map(({ part, changes }) => ({ part, text: changesText(changes) }));
+  const changes = changed.map(({ part, changes }) => ({ part, text: qualitiesText(changes) }));
   const pairs = renumbered.map(({ from, to }) => `${nameOf(from)} → ${nameOf(to)} (${look(to)})`);
   return [
     { heading: "Removed", entries: grouped(removed.map((part) => ({ part, text: look(part) }))) },
@@ -66,7 +77,7 @@ function look({ qualities }: ComparedPart): string {
   return [value?.text, housing?.text].filter((text) => text !== undefined).join(", ");
 }
 
-function changesText(changes: readonly QualityChange[]): string {
+function qualitiesText(changes: readonly QualityChange[]): string {
   return changes
     .map(({ quality, before, after }) => `${quality} ${before ?? "(none)"} → ${after ?? "(none)"}`)
     .join("; ");
@@ -83,14 +94,14 @@ function note({ uncompared }: ListChanges): string {
   return `\nOnly one of the lists tells of ${uncompared.join(", ")}, which ${verb} therefore not compared.\n`;
 }
 
-function escapeMarkdown(text: string): string {
+export function escapeMarkdown(text: string): string {
   return printable(text).replace(/[\\`*_[\]<>#|~&]/g, "\\$&");
 }
 
 /** Field names and their order are a contract with those who read it. */
-function asJson(changes: ListChanges, { before, after }: Names): string {
+export function changesJson(changes: ListChanges, { before, after }: Names) {
   const { added, removed, changed, renumbered, hardware, uncompared } = changes;
-  const json = {
+  return {
     before,
     after,
     added: added.map(partJson),
@@ -100,7 +111,6 @@ function asJson(changes: ListChanges, { before, after }: Names): string {
     hardware,
     uncompared,
   };
-  return `${JSON.stringify(json, undefined, 2)}\n`;
 }
 
 function partName({ name, board }: ComparedPart) {
