@@ -48,7 +48,7 @@ describe("a text that is no list", () => {
     ["", "is empty"],
     [" \n\n\t\n", "is empty"],
     ["Solder the resistors first.\nThen the rest.\n", "plain text without columns"],
-    ["R1   10k   0207\nR2   22k   0207\nC1   1n    RM5\n", "fixed width"],
+    ["R1   10k   0207\n   R2   22k   0207\nC1   1n    RM5\n", "fixed width"],
     ['<?xml version="1.0"?>\n<parts/>', "an XML file"],
     ["<!DOCTYPE html><html></html>", "an HTML page"],
     ['{ "parts": [] }', "a JSON file"],

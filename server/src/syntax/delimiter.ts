@@ -3,7 +3,7 @@ import { readCsv } from "./csv.ts";
 import { isDesignatorList } from "./designatorList.ts";
 import type { TableRow } from "./tableRow.ts";
 
-export const DELIMITERS = ["\t", ";", ",", ":"] as const;
+export const DELIMITERS = ["\t", ";", ",", ":", "|"] as const;
 export type Delimiter = (typeof DELIMITERS)[number];
 
 /** Rows looked at; lists do not change their delimiter half-way. */
@@ -45,6 +45,8 @@ function agreement(rows: readonly TableRow[], delimiter: Delimiter): number {
   const share = agreeing / rows.length;
   // Colons stand in prose, times and addresses; only a strict `J2:1` list is parted by them.
   if (delimiter === ":" && (share < 0.9 || width > 3)) return 0;
+  // Of tables drawn with bars each row has two of them at least.
+  if (delimiter === "|" && width < 3) return 0;
   return share * (1 - 1 / width) * (0.5 + 0.5 * designatorShare(rows, width));
 }
 

@@ -23,6 +23,9 @@ import { hasName, isHardwareName, isTitle, isTotal } from "./rowKinds.ts";
 import { RowView } from "./rowView.ts";
 import { ValueReader } from "./values.ts";
 
+const WRAPPED =
+  "This line has neither designators nor a quantity. It and others like it are taken for the rest of the line above, and nothing in them is counted. If it is a part of its own, give it a quantity.";
+
 /** A row with its designators read. */
 interface ReadRow {
   readonly view: RowView;
@@ -40,15 +43,19 @@ export class LineReader {
   readonly #source: string;
   /** What a row is called where the author sees it. */
   readonly #noun: "line" | "row";
+  /** Long cells go on in the next line, which then looks like a row. */
+  readonly #mayWrap: boolean;
+  #hasWrapped = false;
   readonly #values = new ValueReader();
   /** A row whose list goes on in the next one. */
   #pending: ReadRow | undefined;
   #parts = 0;
   #full = false;
 
-  constructor({ text, places }: Pick<PartsList, "text" | "places">) {
+  constructor({ text, places, format }: Pick<PartsList, "text" | "places" | "format">) {
     this.#source = text;
     this.#noun = places ? "row" : "line";
+    this.#mayWrap = format === "fixed width";
   }
 
   /** Reads the rows of a section. */
@@ -69,6 +76,10 @@ export class LineReader {
     const names = isHardware ? [] : list.names;
     const pending = this.#pending;
     if (names.length === 0) {
+      if (this.#mayWrap && view.text("quantity") === "") {
+        this.#wrapped(view);
+        return;
+      }
       this.#flush();
       this.#add({ view, list, names, first: view.row });
       return;
@@ -83,6 +94,12 @@ export class LineReader {
     // A row that holds nothing but a list ending in a comma goes on in the next one.
     if (list.goesOn && !hasName(view) && view.text("quantity") === "") this.#pending = joined;
     else this.#add(joined);
+  }
+
+  /** Tells the first of them; more would say the same. */
+  #wrapped({ row }: RowView): void {
+    if (!this.#hasWrapped) this.#report("unreadable-list", row.span, WRAPPED);
+    this.#hasWrapped = true;
   }
 
   #flush(): void {

@@ -114,7 +114,7 @@ export interface PartsList {
   readonly uri: string;
   /** Decoded text without byte-order mark; empty when the bytes are no text. */
   readonly text: string;
-  readonly format: "csv" | "markdown" | "workbook" | "unreadable";
+  readonly format: "csv" | "fixed width" | "markdown" | "netlist" | "workbook" | "unreadable";
   /**
    * Set where no one sees `text`, because it was made of a sheet: places are told by the names of
    * cells, and findings are shown where the guide names the list.

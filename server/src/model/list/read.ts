@@ -3,6 +3,7 @@ import type { Workbook } from "../../syntax/sheets/readWorkbook.ts";
 import { decodeText, MAX_TEXT_BYTES } from "../../text/decode.ts";
 import type { Overrides } from "./columns.ts";
 import { readDelimited } from "./delimitedList.ts";
+import { readFixedWidth } from "./fixedWidth/read.ts";
 import { isMarkdown, readMarkdown } from "./markdownList.ts";
 import type { PartsList } from "./partsList.ts";
 import { markupKind } from "./textKind.ts";
@@ -44,7 +45,8 @@ function readText(file: ListText, columns: Overrides): PartsList {
   if (text.trim() === "") return unreadable(file, EMPTY);
   const markup = markupKind(text);
   if (markup) return unreadable(file, `This is ${markup}, no parts list. ${ADVICE}`);
-  return isMarkdown(uri, text) ? readMarkdown(file, columns) : readDelimited(file, columns);
+  if (isMarkdown(uri, text)) return readMarkdown(file, columns);
+  return readFixedWidth(file, columns) ?? readDelimited(file, columns);
 }
 
 const EMPTY = "The parts list is empty. Write its header and a line for each kind of part.";

@@ -51,9 +51,10 @@ function columnsBySection(
   lookup: HeaderLookup,
   overrides: Overrides,
 ): ReadonlyMap<Section, Columns> {
-  const groups = new Map<string, Section[]>();
+  const groups = new Map<string | Section, Section[]>();
   for (const section of sections) {
-    const key = headerKey(section.header);
+    // Without a header each may have its columns in an order of its own.
+    const key = section.header ? headerKey(section.header) : section;
     const group = groups.get(key);
     if (group) group.push(section);
     else groups.set(key, [section]);
@@ -67,8 +68,7 @@ function columnsBySection(
   return found;
 }
 
-function headerKey(header: TableRow | undefined): string {
-  if (!header) return "";
+function headerKey(header: TableRow): string {
   const names: string[] = [];
   for (let i = 0; i < header.width; i++) names.push(foldHeader(header.cell(i)!.text).name);
   return names.join("\n");
