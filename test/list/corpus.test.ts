@@ -323,6 +323,12 @@ const EXPECTED: readonly Expected[] = [
     hardware: [11, 27],
   },
   {
+    file: "56-wooden-clock.xml",
+    rows: 149,
+    n: 149,
+    columns: { designator: "ref", value: "value", package: "footprint" },
+  },
+  {
     file: "57-led-shield.xlsx",
     rows: 12,
     n: 47,
@@ -521,6 +527,7 @@ const VALUES: readonly Value[] = [
   ["54", "R11", 10e6, "Ω"],
   ["54", "C4", 100e-6, "F"],
   ["54", "R8", 680, "Ω"],
+  ["56", "R7", 47, "Ω"],
   ["60", "C213", 4.3e-12, "F"],
   ["60", "C905", 2.2e-6, "F"],
   ["60", "R312", 1.2e6, "Ω"],

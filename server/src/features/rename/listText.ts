@@ -19,6 +19,7 @@ export function renameInList(
 ): { readonly edits: readonly TextEdit[] } | { readonly problem: string } {
   const { list } = part;
   if (list.format === "workbook") return { problem: WORKBOOK };
+  if (list.format === "netlist") return { problem: NETLIST };
   const lines = list.lines.filter((line) => line.board === part.line.board && has(line, name.from));
   const edits = [
     ...lines.flatMap((line) => inLine(list, line, name)),
@@ -30,6 +31,9 @@ export function renameInList(
 
 const WORKBOOK =
   "The parts list is a workbook, which an editor of text cannot change. Rename the part there first; the guide's findings then lead to its places.";
+
+const NETLIST =
+  "The parts list is a netlist, which the layout program would write over, and whose nets name the part, too. Rename the part in that program and export the netlist again; the guide's findings then lead to its places.";
 
 function has({ designators }: ListLine, name: string): boolean {
   const key = designatorKey(name);

@@ -7,11 +7,18 @@ export function markupKind(text: string): string | undefined {
     .replace(/^\uFEFF/, "")
     .trimStart();
   if (/^(?:<!doctype html|<html)/i.test(head)) return "an HTML page";
-  if (/^<(?:\?xml|!DOCTYPE|!--|[A-Za-z][\w:.-]*[\s>/])/.test(head)) return "an XML file";
+  if (XML.test(head)) return "an XML file";
   if (head.startsWith("{\\rtf")) return "a rich text document";
   if (/^[[{]\s*["{[]/.test(head)) return "a JSON file";
   return undefined;
 }
+
+/** Whether the text begins as XML does. */
+export function isXml(text: string): boolean {
+  return markupKind(text) === "an XML file";
+}
+
+const XML = /^<(?:\?xml|!DOCTYPE|!--|[A-Za-z][\w:.-]*[\s>/])/;
 
 /** Text in columns of blanks, or prose. */
 export function plainKind(text: string): string {
