@@ -5,6 +5,7 @@ import { type CheerioAPI, load } from "cheerio";
 import type { GuideState } from "../../server/src/model/guideState.ts";
 import type { OutputName } from "../../server/src/publish/outputs/all.ts";
 import type { PublishedFile } from "../../server/src/publish/outputs/output.ts";
+import type { PackBy } from "../../server/src/publish/packing/packingList.ts";
 import { Service } from "../../server/src/service.ts";
 import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { publishGuide } from "../../server/src/workspace/publishing.ts";
@@ -22,6 +23,13 @@ export interface Published {
   page(): CheerioAPI;
 }
 
+export interface PublishHow {
+  readonly errors?: number;
+  readonly picturesBeside?: boolean;
+  readonly packBy?: PackBy;
+  readonly rate?: number;
+}
+
 /** Publishes `guide.md` of a fixture, or another of its files. */
 export function publishFixture(text: string, outputs: readonly OutputName[]): Promise<Published> {
   return publishFiles(fixture(text).files, "guide.md", outputs);
@@ -32,18 +40,19 @@ export function publishSample(
   folder: string,
   guide: string,
   outputs: readonly OutputName[],
+  how: PublishHow = {},
 ): Promise<Published> {
   const path = join(import.meta.dirname, "../../samples", folder);
   const names = readdirSync(path);
   const files = new Map(names.map((name) => [name, readFileSync(join(path, name), "utf8")]));
-  return publishFiles(files, guide, outputs);
+  return publishFiles(files, guide, outputs, how);
 }
 
 export async function publishFiles(
   texts: ReadonlyMap<string, string>,
   name: string,
   outputs: readonly OutputName[],
-  how: { readonly errors?: number; readonly picturesBeside?: boolean; readonly rate?: number } = {},
+  how: PublishHow = {},
 ): Promise<Published> {
   const memory = new MemoryFiles();
   for (const [name, text] of texts) memory.set(FOLDER + name, text);
@@ -55,6 +64,7 @@ export async function publishFiles(
     outputs,
     picturesBeside: how.picturesBeside ?? false,
     wordsPerMinute: how.rate,
+    packBy: how.packBy,
     errors: how.errors ?? 0,
     folders: [FOLDER],
   };

@@ -69,6 +69,8 @@ Options:
   --pictures WHERE    inside (default): in the page itself; beside: in a folder beside it
   --rate N            words a minute of the narration; else 125 in English, fewer in languages
                       of longer words
+  --pack-by WHAT      bag, stage or kind: how the packing list groups; else by the list's bags
+                      where it has any, or by stages
   --force             publish in spite of errors, and replace files that Kitquill did not make
   --lists-outside     also read parts lists outside the repository or folder
   --help

@@ -3,6 +3,7 @@ import { basename, dirname, extname, join, resolve } from "node:path";
 import { URI } from "vscode-uri";
 import { FASTEST, SLOWEST } from "../publish/narration/time.ts";
 import { OUTPUT_NAMES, type OutputName } from "../publish/outputs/all.ts";
+import { PACK_BY } from "../publish/packing/packingList.ts";
 import { nearestWord } from "../text/nearest.ts";
 import { publishGuide } from "../workspace/publishing.ts";
 import { Sources } from "../workspace/sources.ts";
@@ -20,6 +21,7 @@ const OPTIONS = {
   only: "string",
   pictures: "string",
   rate: "string",
+  "pack-by": "string",
   force: "boolean",
   "lists-outside": "boolean",
   help: "boolean",
@@ -38,6 +40,7 @@ export async function publish(
   const outputs = outputsOf(args);
   const picturesBeside = choice(args, "pictures", ["inside", "beside"]) === "beside";
   const wordsPerMinute = rateOf(args);
+  const packBy = args.has("pack-by") ? choice(args, "pack-by", PACK_BY) : undefined;
   const listsOutside = args.has("lists-outside");
   const { guides, problems } = await findInputs([name], cwd, () => {});
   if (problems.length > 0) throw new UsageError(problems.join("\n"));
@@ -62,6 +65,7 @@ export async function publish(
       outputs,
       picturesBeside,
       wordsPerMinute,
+      packBy,
       errors: errors.length,
       folders: [input!.folder],
     },

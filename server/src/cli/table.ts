@@ -1,4 +1,5 @@
 /** Rows of cells as text in columns, as CSV or as JSON. */
+import { type CsvCell, csvText } from "../text/csvText.ts";
 import { printable, type Terminal } from "./terminal.ts";
 
 export type CellValue = string | number | boolean | null | readonly string[];
@@ -37,18 +38,16 @@ export function formatTable<Row extends Readonly<Record<string, CellValue>>>(
   );
 }
 
-/** RFC 4180, lines ending in CRLF. */
 function csv<Row extends Readonly<Record<string, CellValue>>>(
   rows: readonly Row[],
   columns: readonly Column<Row>[],
 ): string {
-  const lines = [columns.map(({ field }) => field as string)];
-  for (const row of rows) lines.push(columns.map(({ field }) => cellText(row[field]!, ",")));
-  return lines.map((cells) => `${cells.map(quoteCsv).join(",")}\r\n`).join("");
+  const header = columns.map(({ field }): CsvCell => field);
+  return csvText([header, ...rows.map((row) => columns.map(({ field }) => csvCell(row[field]!)))]);
 }
 
-function quoteCsv(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+function csvCell(value: CellValue): CsvCell {
+  return typeof value === "number" ? value : cellText(value, ",");
 }
 
 function text<Row extends Readonly<Record<string, CellValue>>>(

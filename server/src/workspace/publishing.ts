@@ -3,6 +3,7 @@ import { URI, Utils } from "vscode-uri";
 import type { GuideState } from "../model/guideState.ts";
 import type { OutputName } from "../publish/outputs/all.ts";
 import type { PublishedFile } from "../publish/outputs/output.ts";
+import type { PackBy } from "../publish/packing/packingList.ts";
 import { InlinePictures, type LoadedPicture, PicturesBeside } from "../publish/pictures.ts";
 import { Templates } from "../publish/piece/templates.ts";
 import { type Publication, publish, showsPictures } from "../publish/publication.ts";
@@ -14,6 +15,8 @@ export interface PublishRequest {
   readonly picturesBeside: boolean;
   /** Of a narration; undefined for the usual rate of the guide's language. */
   readonly wordsPerMinute: number | undefined;
+  /** How the packing list groups; undefined leaves that to the list and the guide. */
+  readonly packBy: PackBy | undefined;
   /** Errors that the checks found; the page says so. */
   readonly errors: number;
   /** Folders whose pictures may be read. */
@@ -29,7 +32,7 @@ export async function publishGuide(
   request: PublishRequest,
   files: PictureFiles,
 ): Promise<Publication> {
-  const { errors, outputs, wordsPerMinute } = request;
+  const { errors, outputs, wordsPerMinute, packBy } = request;
   const templates = new Templates(guide);
   const beside = new PicturesBeside();
   const pictures = request.picturesBeside ? beside : new InlinePictures();
@@ -39,7 +42,8 @@ export async function publishGuide(
     const loaded = await load(wanted, request.folders, files);
     if (loaded) for (const source of new Set([pictures, beside])) source.add(loaded);
   }
-  const context = { guide, templates, pictures, picturesBeside: beside, wordsPerMinute, errors };
+  const own = { wordsPerMinute, packBy, errors };
+  const context = { guide, templates, pictures, picturesBeside: beside, ...own };
   const { files: written, faults } = publish(context, outputs);
   return { files: isBeside ? [...written, ...filesOf(beside)] : written, faults };
 }

@@ -2,8 +2,9 @@
 import { GUIDE } from "./guide.ts";
 import { NARRATION } from "./narration.ts";
 import type { Output } from "./output.ts";
+import { PACKING } from "./packing.ts";
 
-const ALL = [GUIDE, NARRATION] as const satisfies readonly Output[];
+const ALL = [GUIDE, PACKING, NARRATION] as const satisfies readonly Output[];
 
 export type OutputName = (typeof ALL)[number]["name"];
 

@@ -1,5 +1,6 @@
 /** The guide as a page for bench, phone and paper. */
-import { guidePage, HTML_MARK } from "../page/page.ts";
+import { HTML_MARK } from "../mark.ts";
+import { guidePage } from "../page/page.ts";
 import type { Output } from "./output.ts";
 
 export const GUIDE = {

@@ -1,6 +1,7 @@
 /** An output: something that leaves the author's desk, made of the guide as one file or several. */
 import type { GuideState } from "../../model/guideState.ts";
 import type { PictureSource } from "../fill/filler.ts";
+import type { PackBy } from "../packing/packingList.ts";
 import type { Templates } from "../piece/templates.ts";
 
 export interface PublishedFile {
@@ -23,6 +24,8 @@ export interface PublishContext {
   readonly picturesBeside: PictureSource;
   /** Of a narration; undefined for the usual rate. */
   readonly wordsPerMinute: number | undefined;
+  /** How the packing list groups; undefined leaves that to the list and the guide. */
+  readonly packBy: PackBy | undefined;
   /** Errors that the checks found, when it is published all the same. */
   readonly errors: number;
 }

@@ -8,6 +8,7 @@ import { type Block, blocksOf } from "../blocks.ts";
 import { type FillContext, Filler, Footnotes, type PictureSource } from "../fill/filler.ts";
 import { fingerprint, StepKeys } from "../fill/stepKeys.ts";
 import { escapeHtml } from "../html.ts";
+import { HTML_MARK } from "../mark.ts";
 import type { Templates } from "../piece/templates.ts";
 import { filled, pageWords } from "../words/words.ts";
 import {
@@ -21,9 +22,6 @@ import {
 import { needsHtml } from "./needs.ts";
 import { runningHeads } from "./runningHeads.ts";
 import { testRecordHtml } from "./testRecord.ts";
-
-/** Says that a file is ours, so that it may be replaced. */
-export const HTML_MARK = '<meta name="generator" content="Kitquill">';
 
 export interface PageOptions {
   readonly pictures: PictureSource;

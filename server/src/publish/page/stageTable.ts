@@ -1,10 +1,9 @@
 /** The table of a stage: its parts, and what the builder sees on them. */
 import { lengthText, markItems } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
-import type { ListLine } from "../../model/list/partsList.ts";
 import type { Part } from "../../model/parts.ts";
-import { formatQuantity } from "../../quantity/formatQuantity.ts";
 import { escapeHtml } from "../html.ts";
+import { packageName, shortName, valueText } from "../parts/lineText.ts";
 import { lookHtml } from "../parts/look.ts";
 import type { HardwareRow, PartRow, StageParts } from "../parts/stageParts.ts";
 import type { PageWords } from "../words/form.ts";
@@ -53,11 +52,6 @@ function partRow({ line, parts }: PartRow, guide: GuideState, words: PageWords):
   };
 }
 
-/** With its board only where another board has the same designator. */
-export function shortName({ name, board }: Part, guide: GuideState) {
-  return { name, ...(guide.kit.find(name).doubtful && { board }) };
-}
-
 function hardwareRow({ hardware, count, metres }: HardwareRow): Row {
   const { line, name } = hardware;
   const amount = escapeHtml(metres > 0 ? lengthText(metres) : String(count));
@@ -73,21 +67,6 @@ function hardwareRow({ hardware, count, metres }: HardwareRow): Row {
 
 function joined(texts: readonly string[]): string {
   return texts.filter((text) => text !== "").join(" · ");
-}
-
-/** The value as read, with its tolerance; else as the list has it. */
-export function valueText({ value, tolerance, cells }: ListLine): string {
-  const shown = value ? formatQuantity(value) : (cells.value?.text ?? "");
-  const written = cells.value?.text ?? "";
-  // A value cell with more than the value says what the part is: `10k log`, `100n X2`.
-  const text = value && /^[\d.,]+\s*[\p{L}µΩ%]*\d*$/u.test(written) ? shown : written;
-  return tolerance && !text.includes("%") ? `${text} ${tolerance}` : text;
-}
-
-/** The footprint's name as far as a builder can use it: `TO-92` of `TO-92_Inline`, not a whole path. */
-function packageName({ cells }: ListLine): string {
-  const name = cells.package?.text.replace(/^[^:]*:/, "").split("_")[0] ?? "";
-  return /^(?:R|C|CP|L|D|LED|PinHeader|Resistor|Capacitor)$/.test(name) ? "" : name;
 }
 
 function heightText(parts: readonly Part[]): string {

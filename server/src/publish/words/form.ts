@@ -1,4 +1,5 @@
 /** The words of a published page beside the author's own. */
+import type { PackKind } from "../packing/packedLines.ts";
 import type { PolarMark } from "../parts/polarity.ts";
 
 /** `#` stands for a number or name that is put in. */
@@ -59,6 +60,44 @@ export interface PageWords {
     readonly reading: string;
     readonly limits: string;
     readonly value: string;
+    /** Of the sheet that is a file of its own. */
+    readonly stage: string;
+    readonly inside: string;
+    readonly instruments: string;
+    readonly remarks: string;
+    readonly signature: string;
+  };
+  readonly packing: {
+    readonly title: string;
+    readonly bag: string;
+    readonly noBag: string;
+    readonly noStage: string;
+    readonly kinds: Readonly<Record<PackKind, string>>;
+    /** What screen readers say of a box to tick. */
+    readonly packed: string;
+    readonly quantity: string;
+    readonly what: string;
+    readonly spare: string;
+    readonly board: string;
+    readonly total: string;
+    readonly wholeKit: string;
+    /** Of one and of several. */
+    readonly lines: readonly [string, string];
+    readonly pieces: readonly [string, string];
+    readonly lengths: readonly [string, string];
+    readonly spares: string;
+    /** What a length of wire becomes. */
+    readonly becomes: string;
+    readonly optional: string;
+    /** Pieces beyond the places, for picking matched sets. */
+    readonly surplus: string;
+    readonly made: string;
+    readonly madeFrom: string;
+    readonly unfitted: string;
+    readonly kitNumber: string;
+    readonly packedBy: string;
+    readonly checkedBy: string;
+    readonly faulty: string;
   };
   readonly or: string;
   readonly footnotes: string;

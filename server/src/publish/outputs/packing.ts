@@ -1,0 +1,30 @@
+/** The packing list: a sheet to tick off, and its rows for a spreadsheet. */
+
+import { HTML_MARK } from "../mark.ts";
+import { packingFaults } from "../packing/faults.ts";
+import { PACKING_HEADER, packingCsv } from "../packing/packingCsv.ts";
+import { packingHtml } from "../packing/packingHtml.ts";
+import { packingList } from "../packing/packingList.ts";
+import type { Output } from "./output.ts";
+
+export const PACKING = {
+  name: "packing",
+  summary: "the packing list by bags, to tick off (HTML) and as CSV",
+  faults: ({ guide, packBy }) => packingFaults(packingList(guide, packBy), guide),
+  write: ({ guide, packBy }) => {
+    const packing = packingList(guide, packBy);
+    const faults = packingFaults(packing, guide).length;
+    return [
+      {
+        name: "packing-list.html",
+        content: packingHtml(packing, guide, faults),
+        mark: HTML_MARK,
+      },
+      {
+        name: "packing-list.csv",
+        content: packingCsv(packing, guide),
+        mark: PACKING_HEADER.join(","),
+      },
+    ];
+  },
+} as const satisfies Output;

@@ -1,0 +1,25 @@
+/** A line of the parts list in the words that builder and packer read. */
+import type { GuideState } from "../../model/guideState.ts";
+import type { ListLine } from "../../model/list/partsList.ts";
+import type { Part } from "../../model/parts.ts";
+import { formatQuantity } from "../../quantity/formatQuantity.ts";
+
+/** With its board only where another board has the same designator. */
+export function shortName({ name, board }: Part, guide: GuideState) {
+  return { name, ...(guide.kit.find(name).doubtful && { board }) };
+}
+
+/** The value as read, with its tolerance; else as the list has it. */
+export function valueText({ value, tolerance, cells }: ListLine): string {
+  const shown = value ? formatQuantity(value) : (cells.value?.text ?? "");
+  const written = cells.value?.text ?? "";
+  // A value cell with more than the value says what the part is: `10k log`, `100n X2`.
+  const text = value && /^[\d.,]+\s*[\p{L}µΩ%]*\d*$/u.test(written) ? shown : written;
+  return tolerance && !text.includes("%") ? `${text} ${tolerance}` : text;
+}
+
+/** The footprint's name as far as a builder can use it: `TO-92` of `TO-92_Inline`, not a whole path. */
+export function packageName({ cells }: ListLine): string {
+  const name = cells.package?.text.replace(/^[^:]*:/, "").split("_")[0] ?? "";
+  return /^(?:R|C|CP|L|D|LED|PinHeader|Resistor|Capacitor)$/.test(name) ? "" : name;
+}
