@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { type CheerioAPI, load } from "cheerio";
 import type { GuideState } from "../../server/src/model/guideState.ts";
+import { stretchesOf } from "../../server/src/publish/content.ts";
 import type { OutputName } from "../../server/src/publish/outputs/all.ts";
 import type { PublishedFile } from "../../server/src/publish/outputs/output.ts";
 import type { PackBy } from "../../server/src/publish/packing/packingList.ts";
@@ -71,8 +72,8 @@ export async function publishFiles(
   const { files, faults } = await publishGuide(guide, request, new Sources(memory));
   const text = (wanted: string) => {
     const file = files.find((one) => one.name === wanted);
-    if (typeof file?.content !== "string") throw new Error(`There is no text ${wanted}.`);
-    return file.content;
+    if (!file || file.content instanceof Uint8Array) throw new Error(`There is no text ${wanted}.`);
+    return Buffer.concat([...stretchesOf(file.content)].map((one) => Buffer.from(one))).toString();
   };
   return { guide, files, faults, text, page: () => load(text("guide.html")) };
 }

@@ -5,6 +5,7 @@
 import { randomUUID } from "node:crypto";
 import { lstat, mkdir, open, readFile, rename, rm } from "node:fs/promises";
 import { dirname, join } from "node:path";
+import { type Content, stretchesOf } from "../publish/content.ts";
 import type { PublishedFile } from "../publish/outputs/output.ts";
 
 /** The mark stands within so many bytes. */
@@ -27,9 +28,7 @@ async function obstacle(folder: string, { name, content, mark }: PublishedFile) 
   if (!stats) return undefined;
   if (!stats.isFile()) return `\`${name}\` is there and is no ordinary file.`;
   const before = await readFile(join(folder, name));
-  const isOurs = mark
-    ? before.subarray(0, MARK_WITHIN).includes(mark)
-    : Buffer.compare(before, bytesOf(content)) === 0;
+  const isOurs = mark ? before.subarray(0, MARK_WITHIN).includes(mark) : isThere(before, content);
   if (isOurs) return undefined;
   return `\`${name}\` is there and was not made by Kitquill, or was changed at its beginning.`;
 }
@@ -41,7 +40,7 @@ export async function writeFiles(folder: string, files: readonly PublishedFile[]
     if (!SAFE.test(name) || name.includes("..")) throw new Error(`\`${name}\` is no name of ours`);
     const path = join(folder, name);
     await makeFolder(folder, dirname(name));
-    await replace(path, bytesOf(content));
+    await replace(path, content);
   }
 }
 
@@ -52,12 +51,12 @@ async function makeFolder(folder: string, name: string): Promise<void> {
   if (!stats.isDirectory()) throw new Error(`\`${name}\` is a link that leads elsewhere`);
 }
 
-async function replace(path: string, bytes: Uint8Array): Promise<void> {
+async function replace(path: string, content: Content): Promise<void> {
   const temporary = join(dirname(path), `.kitquill-${randomUUID()}.tmp`);
   try {
     const file = await open(temporary, "wx", 0o666);
     try {
-      await file.writeFile(bytes);
+      for (const stretch of stretchesOf(content)) await file.writeFile(stretch);
       await file.sync();
     } finally {
       await file.close();
@@ -69,6 +68,7 @@ async function replace(path: string, bytes: Uint8Array): Promise<void> {
   }
 }
 
-function bytesOf(content: string | Uint8Array): Uint8Array {
-  return typeof content === "string" ? Buffer.from(content) : content;
+/** Whether the file holds just the bytes of a picture. */
+function isThere(before: Buffer, content: Content): boolean {
+  return content instanceof Uint8Array && Buffer.compare(before, content) === 0;
 }

@@ -1,4 +1,5 @@
 /** The pictures of a publication: written into the page, or as files beside it. */
+import type { Content } from "./content.ts";
 import type { PictureSource } from "./fill/filler.ts";
 import { fingerprint } from "./fill/stepKeys.ts";
 
@@ -28,19 +29,41 @@ export function pictureType(name: string): string | undefined {
   return TYPES[ending.toLowerCase()];
 }
 
-/** Pictures as part of the page's own text. */
+/** A picture's number between noncharacters, where no text of an author's can stand. */
+const SIGN = /(?<=<img src=")\uFDD2(\d+)\uFDD3/;
+
+/**
+ * Pictures as part of the page's own text. While the page is put together signs stand for them:
+ * written out they take a third more than the files do, and a page may hold hundreds.
+ */
 export class InlinePictures implements PictureSource {
-  readonly #sources = new Map<string, string>();
+  readonly #signs = new Map<string, string>();
+  readonly #bytes: Uint8Array[] = [];
+  readonly #types: string[] = [];
 
   add({ pageUri, url, name, bytes }: LoadedPicture): void {
     const type = pictureType(name);
-    if (type) this.#sources.set(keyOf(pageUri, url), `data:${type};base64,${base64(bytes)}`);
+    if (!type) return;
+    const index = this.#bytes.push(bytes) - 1;
+    this.#types.push(type);
+    this.#signs.set(keyOf(pageUri, url), `\uFDD2${index}\uFDD3`);
   }
 
   source(pageUri: string, url: string): string | undefined {
     // A picture that the author has written into the text already.
     if (/^data:image\/(?:png|jpeg|gif|webp|avif|svg\+xml)[;,]/i.test(url)) return url;
-    return this.#sources.get(keyOf(pageUri, url));
+    return this.#signs.get(keyOf(pageUri, url));
+  }
+
+  content(page: string): Content {
+    const [first, ...others] = page.split(SIGN);
+    const stretches: (string | (() => Uint8Array))[] = [first!];
+    for (let at = 0; at < others.length; at += 2) {
+      const index = Number(others[at]);
+      stretches.push(`data:${this.#types[index]};base64,`, () => base64(this.#bytes[index]!));
+      stretches.push(others[at + 1]!);
+    }
+    return { stretches };
   }
 }
 
@@ -59,6 +82,10 @@ export class PicturesBeside implements PictureSource {
   source(pageUri: string, url: string): string | undefined {
     return this.#names.get(keyOf(pageUri, url));
   }
+
+  content(page: string): Content {
+    return page;
+  }
 }
 
 /** A name that every file system takes, and that tells pictures of one name apart by their content. */
@@ -72,10 +99,9 @@ function safeName(name: string, bytes: Uint8Array): string {
   return `${short}-${contentHash(bytes)}.${name.slice(dot + 1).toLowerCase()}`;
 }
 
+/** Of length and content. */
 function contentHash(bytes: Uint8Array): string {
-  let text = `${bytes.length}:`;
-  for (const byte of bytes) text += String.fromCharCode(byte);
-  return fingerprint(text);
+  return fingerprint(`${bytes.length}:`, bytes);
 }
 
 function keyOf(pageUri: string, url: string): string {
@@ -86,8 +112,8 @@ const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/
 const CODES = Uint8Array.from(DIGITS, (sign) => sign.charCodeAt(0));
 const FILLING = "=".charCodeAt(0);
 
-/** RFC 4648 section 4. By tables: the `btoa` of Node takes a string and is slow with large pictures. */
-function base64(bytes: Uint8Array): string {
+/** RFC 4648 section 4, in ASCII. By tables: the `btoa` of Node takes a string and is slow with large pictures. */
+function base64(bytes: Uint8Array): Uint8Array {
   const signs = new Uint8Array(4 * Math.ceil(bytes.length / 3));
   for (let from = 0, to = 0; from < bytes.length; from += 3, to += 4) {
     const bits = (bytes[from]! << 16) | ((bytes[from + 1] ?? 0) << 8) | (bytes[from + 2] ?? 0);
@@ -96,5 +122,5 @@ function base64(bytes: Uint8Array): string {
     signs[to + 2] = from + 1 < bytes.length ? CODES[(bits >> 6) & 63]! : FILLING;
     signs[to + 3] = from + 2 < bytes.length ? CODES[bits & 63]! : FILLING;
   }
-  return new TextDecoder().decode(signs);
+  return signs;
 }

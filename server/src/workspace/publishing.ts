@@ -40,7 +40,9 @@ export async function publishGuide(
   const isBeside = showsPictures(outputs, "picturesBeside") || (inPage && pictures === beside);
   for (const wanted of inPage || isBeside ? distinct(templates.pictures(guide.pieces)) : []) {
     const loaded = await load(wanted, request.folders, files);
-    if (loaded) for (const source of new Set([pictures, beside])) source.add(loaded);
+    if (!loaded) continue;
+    pictures.add(loaded);
+    if (isBeside && pictures !== beside) beside.add(loaded);
   }
   const own = { wordsPerMinute, packBy, errors };
   const context = { guide, templates, pictures, picturesBeside: beside, ...own };

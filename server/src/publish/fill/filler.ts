@@ -3,6 +3,7 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode, StepNode } from "../../model/pieceNode.ts";
 import type { Figure, PartMark } from "../../syntax/dialect.ts";
 import type { Language } from "../../text/language.ts";
+import type { Content } from "../content.ts";
 import { shownFigure, shownReading } from "../figures.ts";
 import { escapeHtml, numberId } from "../html.ts";
 import type { Hole, Picture, Template } from "../piece/holes.ts";
@@ -18,6 +19,8 @@ import { worksheet } from "./worksheet.ts";
 export interface PictureSource {
   /** The address to show, or undefined where there is no such picture. */
   source(pageUri: string, url: string): string | undefined;
+  /** The page put together, with its pictures in it. */
+  content(page: string): Content;
 }
 
 export interface FillContext {

@@ -24,11 +24,19 @@ export class StepKeys {
   }
 }
 
-/** FNV-1a of the text's UTF-16 units in 32 bits, in base 36 (draft-eastlake-fnv). */
-export function fingerprint(text: string): string {
+/**
+ * FNV-1a in 32 bits, in base 36 (draft-eastlake-fnv): of the text's UTF-16 units, and of the bytes
+ * behind it.
+ */
+export function fingerprint(text: string, bytes: Uint8Array = NOTHING): string {
   let hash = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) {
-    hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-  }
+  for (let i = 0; i < text.length; i++) hash = mixed(hash, text.charCodeAt(i));
+  for (const byte of bytes) hash = mixed(hash, byte);
   return (hash >>> 0).toString(36);
+}
+
+const NOTHING = new Uint8Array();
+
+function mixed(hash: number, unit: number): number {
+  return Math.imul(hash ^ unit, 0x01000193);
 }

@@ -1,5 +1,6 @@
 /** An output: something that leaves the author's desk, made of the guide as one file or several. */
 import type { GuideState } from "../../model/guideState.ts";
+import type { Content } from "../content.ts";
 import type { PictureSource } from "../fill/filler.ts";
 import type { PackBy } from "../packing/packingList.ts";
 import type { Templates } from "../piece/templates.ts";
@@ -7,7 +8,7 @@ import type { Templates } from "../piece/templates.ts";
 export interface PublishedFile {
   /** Relative to the output folder, with `/`. */
   readonly name: string;
-  readonly content: string | Uint8Array;
+  readonly content: Content;
   /**
    * What the beginning of a file of ours holds, so that it may be replaced; undefined for a picture,
    * which is named after its content.

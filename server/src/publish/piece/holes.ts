@@ -54,9 +54,9 @@ export const HOLE_TAG = "kitquill-hole";
 const OPEN = "\uFDD0";
 const CLOSE = "\uFDD1";
 
-/** The text without the signs that enclose holes, as long as before. */
+/** The text without the signs that enclose holes and pictures, as long as before. */
 export function withoutHoleSigns(text: string): string {
-  return text.replace(/[\uFDD0\uFDD1]/g, "\uFFFD");
+  return text.replace(/[\uFDD0-\uFDD3]/g, "\uFFFD");
 }
 
 /** Collects the holes of a piece. */
