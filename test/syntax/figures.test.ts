@@ -113,6 +113,11 @@ describe("a reading", () => {
     ["{read V(TP1) = 5.8 V … 6.6 V}", { ...name, between: "5.8 V", upTo: "6.6 V" }],
     ["{read V(TP1) = 5.8 V ... 6.6 V}", { ...name, between: "5.8 V", upTo: "6.6 V" }],
     ["{read V(TP1) = 5.8 V to 6.6 V}", { ...name, between: "5.8 V", upTo: "6.6 V" }],
+    ["{read V(TP1) = 5.8–6.6 V}", { ...name, between: "5.8", upTo: "6.6 V" }],
+    ["{read V(TP1) = 5,8 bis 6,6 V}", { ...name, between: "5,8", upTo: "6,6 V" }],
+    ["{read V(TP1) = 5,8 à 6,6 V}", { ...name, between: "5,8", upTo: "6,6 V" }],
+    ["{read V(TP1) = 5,8 tot 6,6 V}", { ...name, between: "5,8", upTo: "6,6 V" }],
+    ["{read V(TP1) = 5,8 hasta 6,6 V}", { ...name, between: "5,8", upTo: "6,6 V" }],
     ["{read V(TP1) = VCC / 2 ± 0,2 V}", { ...name, value: "VCC / 2", tolerance: "0,2 V" }],
   ])("%s has its parts", (text, expected) => {
     expect(short(text)).toEqual(expected);

@@ -2,6 +2,7 @@
 import type { Sum, SumPart } from "../../quantity/evaluation/evaluate.ts";
 import { type ParseContext, parseExpression } from "../../quantity/expression/parse.ts";
 import { isQuantity, type NameUse, namesIn } from "../../quantity/expression/tree.ts";
+import { readWholeUnit } from "../../quantity/unitText.ts";
 import type { Figure, StatedText } from "../../syntax/dialect.ts";
 
 /** The texts that make up a figure; a problem or a link stands in one of them. */
@@ -32,7 +33,7 @@ export interface PlacedName {
 export function parseFormula(texts: SumTexts, context: ParseContext): Formula {
   const names: PlacedName[] = [];
   const parse = (part: SumPart) => {
-    const text = texts[part];
+    const text = part === "expression" ? withUnit(texts) : texts[part];
     if (text === undefined) return undefined;
     const parsed = parseExpression(text, context);
     if (parsed.expression) for (const use of namesIn(parsed.expression)) names.push({ part, use });
@@ -50,6 +51,16 @@ export function parseFormula(texts: SumTexts, context: ParseContext): Formula {
     names,
   };
 }
+
+/** In `5 … 6 mV` the lower end is in the unit of the upper one. */
+function withUnit({ expression, upTo }: SumTexts): string {
+  if (upTo === undefined || !BARE_NUMBER.test(expression)) return expression;
+  const unit = upTo.replace(LEADING_NUMBER, "").trim();
+  return unit !== "" && readWholeUnit(unit) ? `${expression} ${unit}` : expression;
+}
+
+const BARE_NUMBER = /^[-+\u2212]?\s*\d[\d.,\u00a0\u2009\u202f ]*$/;
+const LEADING_NUMBER = /^[-+\u2212]?\s*\d[\d.,\u00a0\u2009\u202f ]*/;
 
 /** A text that cannot be read was meant as a quantity if it begins like one. */
 const BEGINS_WITH_NUMBER = /^[-+\u2212]?\s*[\d.,]/;

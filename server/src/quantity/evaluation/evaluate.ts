@@ -2,6 +2,7 @@
 import { isPlain, sameDimension } from "../dimension.ts";
 import type { Parsed } from "../expression/parse.ts";
 import { type Expression, isQuantity } from "../expression/tree.ts";
+import { printAmount } from "../printing.ts";
 import { FigureError, type FigureProblem } from "../problem.ts";
 import { Computation, type Names } from "./compute.ts";
 import { Node } from "./node.ts";
@@ -65,19 +66,27 @@ function expressionOf(parsed: Parsed): Expression {
 const TOO_LARGE = "With this tolerance the value is too large for a number.";
 
 /** What lies between the term and an upper end; the middle is the nominal. */
-function between(term: Term, written: Expression, computation: Computation): Term {
+function between(lower: Term, written: Expression, computation: Computation): Term {
   const upper = computation.term(written);
   const { span } = written;
+  // Nought is the same in each unit, but for a temperature.
+  const isNought = isPlain(lower.dimension) && lower.node.nominal === 0 && !upper.isPoint;
+  const term = isNought ? { ...upper, node: lower.node } : lower;
   if (!sameDimension(term.dimension, upper.dimension) || term.isPoint !== upper.isPoint) {
-    const message = `The lower end is in ${term.unit}, but the upper one in ${upper.unit}.`;
+    const message = `The lower end ${inUnit(term)}, but the upper one ${inUnit(upper)}.`;
     throw new FigureError({ kind: "unit", span, message });
   }
   const [low, high] = [term.node.nominal, upper.node.nominal];
   if (low > high) {
-    const message = "The lower end stands first. Exchange the two.";
+    const [from, to] = [low, high].map((end) => printAmount(end, term.unit, 3));
+    const message = `From ${from} to ${to} it goes down, but the lower end stands first. Exchange the two, or give each its unit.`;
     throw new FigureError({ kind: "form", span, message });
   }
   return { ...term, node: Node.input(low + (high - low) / 2, low, high) };
+}
+
+function inUnit({ dimension, unit }: Term): string {
+  return isPlain(dimension) ? "has no unit" : `is in ${unit}`;
 }
 
 /** The term as an input with limits of its own, beside those of what it is computed from. */

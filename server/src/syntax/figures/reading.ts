@@ -6,7 +6,7 @@ import { type FigureResult, readName, splitTolerance, textOf } from "./parseFigu
 import { shapeOf } from "./words.ts";
 
 const LIMIT = /[=<>≤≥]/;
-const UP_TO = /\s*(?:…|\.{2,3})\s*|\s+(?:[–—]|to)\s+/;
+const UP_TO = /\s*(?:…|\.{2,3}|[–—])\s*|\s+(?:to|bis|à|tot|hasta)\s+/u;
 
 /** `text` begins with the word `read`. */
 export function readReading(span: Span, text: MappedText): FigureResult {
