@@ -69,6 +69,7 @@ class Server implements Session {
   #folders: string[] = [];
   #section: unknown;
   #asksForSettings = false;
+  readonly #updateListeners: (() => void)[] = [];
   /** Guides followed for the sake of an open page of theirs. */
   readonly #companions = new Map<string, readonly string[]>();
 
@@ -102,6 +103,10 @@ class Server implements Session {
       suggestAgain: offers.suggestAgain,
       goTo: offers.goTo,
       caughtUp: () => this.#updater.wake(),
+      onUpdate: (listener) => this.#updateListeners.push(listener),
+      ask: (method) => {
+        this.#connection.sendRequest(method).catch((error) => this.#report(error));
+      },
       guidesNaming: (isMeant, near) => this.#guidesNaming(isMeant, near),
     };
     return {
@@ -238,6 +243,7 @@ class Server implements Session {
         diagnostics: diagnoses.map(toDiagnostic),
       });
     }
+    for (const listener of this.#updateListeners) listener();
     const registered = this.#lists?.follow(this.#service.lists());
     void registered?.catch((error) => this.#report(error));
   }

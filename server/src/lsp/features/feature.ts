@@ -12,6 +12,10 @@ export interface FeatureContext {
   readonly goTo: string | undefined;
   /** Resolves when the analysis has caught up with all that came before. */
   caughtUp(): Promise<void>;
+  /** Calls the listener whenever the analysis has taken something in. */
+  onUpdate(listener: () => void): void;
+  /** Asks the client to do what the method says, such as to fetch something anew. */
+  ask(method: string): void;
   /**
    * Guides of the workspace, followed or not, that are meant or whose front matter names a file that
    * is; without a workspace those near the file `near`.

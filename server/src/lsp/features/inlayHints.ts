@@ -1,27 +1,88 @@
-/** Shows in the text what formulas come to. */
+/**
+ * Shows in the text what formulas come to. The client asks anew for a page that was edited; when the
+ * results of another open page change, it is told to.
+ */
 import type { CancellationToken, InlayHint, InlayHintParams } from "vscode-languageserver";
-import { figureHints } from "../../features/figure/hints.ts";
+import { type FigureHint, figureHints } from "../../features/figure/hints.ts";
+import type { GuideState } from "../../model/guideState.ts";
 import { rangeToSpan, toPosition } from "../convert.ts";
 import { InlayHintKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
 import { placesOf } from "./place.ts";
 
-export const inlayHints: Feature = (context) => ({
-  "textDocument/inlayHint": (params: InlayHintParams, token) => answer(context, params, token),
-});
+export const inlayHints: Feature = (context) => {
+  const pages = new HintedPages(context);
+  if (context.client.workspace?.inlayHint?.refreshSupport) {
+    context.onUpdate(() => {
+      if (pages.takeStale()) context.ask("workspace/inlayHint/refresh");
+    });
+  }
+  return {
+    "textDocument/inlayHint": (params: InlayHintParams, token) => pages.answer(params, token),
+  };
+};
 
-async function answer(
-  context: FeatureContext,
-  { textDocument, range }: InlayHintParams,
-  token: CancellationToken,
-): Promise<InlayHint[] | null> {
-  const [place] = await placesOf(context, textDocument, token);
-  if (!place || place.list) return null;
-  const { guide, uri, lines } = place;
-  return figureHints(guide, uri, rangeToSpan(range, lines)).map(({ at, text, tooltip }) => ({
-    position: toPosition(lines.positionAt(at)),
-    label: text,
-    kind: InlayHintKind.Type,
-    ...(tooltip && { tooltip }),
-  }));
+/** What a client was last shown of a page. */
+interface Shown {
+  readonly range: InlayHintParams["range"];
+  readonly version: number | undefined;
+  readonly guide: GuideState;
+  readonly revision: number;
+  readonly labels: string;
+}
+
+class HintedPages {
+  readonly #context: FeatureContext;
+  readonly #shown = new Map<string, Shown>();
+
+  constructor(context: FeatureContext) {
+    this.#context = context;
+  }
+
+  async answer(
+    { textDocument, range }: InlayHintParams,
+    token: CancellationToken,
+  ): Promise<InlayHint[] | null> {
+    const [place] = await placesOf(this.#context, textDocument, token);
+    if (!place || place.list) return null;
+    const { guide, uri, lines } = place;
+    const hints = figureHints(guide, uri, rangeToSpan(range, lines));
+    const version = this.#context.service.version(uri);
+    const { revision } = guide.figures;
+    this.#shown.set(uri, { range, version, guide, revision, labels: labelsOf(hints) });
+    return hints.map(({ at, text, tooltip }) => ({
+      position: toPosition(lines.positionAt(at)),
+      label: text,
+      kind: InlayHintKind.Type,
+      ...(tooltip && { tooltip }),
+    }));
+  }
+
+  /** Whether a page would show other results than it does, though nobody has edited it. */
+  takeStale(): boolean {
+    let stale = false;
+    for (const [uri, shown] of this.#shown) {
+      const now = this.#now(uri, shown);
+      if (now) this.#shown.set(uri, now);
+      else this.#shown.delete(uri);
+      if (now && now.labels !== shown.labels) stale = true;
+    }
+    return stale;
+  }
+
+  /** Undefined for a page that is closed, no guide's any more, or asked for anew after an edit. */
+  #now(uri: string, shown: Shown): Shown | undefined {
+    const { service } = this.#context;
+    const lines = service.openLines(uri);
+    const [guide] = service.guidesOf(uri);
+    if (!lines || !guide || service.version(uri) !== shown.version) return undefined;
+    const { revision } = guide.figures;
+    if (guide === shown.guide && revision === shown.revision) return shown;
+    const labels = labelsOf(figureHints(guide, uri, rangeToSpan(shown.range, lines)));
+    return { ...shown, guide, revision, labels };
+  }
+}
+
+function labelsOf(hints: readonly FigureHint[]): string {
+  return hints.map(({ text, tooltip }) => `${text}\t${tooltip}`).join("\n");
 }
