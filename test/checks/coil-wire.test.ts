@@ -34,6 +34,50 @@ describe("The wire of a coil", () => {
     ]);
   });
 
+  const HEAD = "figures: { wire(L1): 1 mm, former(L1): 11 mm, turns(L1): 12 }\n";
+  const LISTED = `${LIST}\nL2,1,0.7uH,coil\n`;
+  const inSteps = (steps: string, list = LISTED) =>
+    messages(kit(`## Coil\n\n${steps}`, list, HEAD), CODE);
+
+  test.each([
+    ["the step that makes it", "1. Take [440 mm × CuL 1.0]. [make: L1]", "step 1.1 gives 440 mm"],
+    [
+      "its sub-steps",
+      "1. Make the coil. [make: L1]\n   1. Cut [200 mm × CuL 1.0].\n   2. Cut [240 mm × CuL 1.0].",
+      "steps 1.1.1 and 1.1.2 give 440 mm",
+    ],
+    [
+      "a step that names it",
+      "1. Cut [440 mm × CuL 1.0] for L1.\n2. Wind it. [make: L1]",
+      "step 1.1",
+    ],
+  ])("is too short in %s", async (_, steps, says) => {
+    const [message, ...more] = await inSteps(steps);
+    expect(message).toContain(`but ${says}`);
+    expect(more).toEqual([]);
+  });
+
+  test.each([
+    [
+      "in two steps together",
+      "1. Take [260 mm × CuL 1.0] for L1, and [200 mm × CuL 1.0]. [make: L1]",
+    ],
+    ["unknown: for two coils", "1. Take [440 mm × CuL 1.0]. [make: L1, L2]"],
+    ["unknown: for another", "1. Take [440 mm × CuL 1.0] for L2.\n2. Wind L1. [make: L1]"],
+    ["unknown: for both", "1. Take [440 mm × CuL 1.0] for L1 and L2.\n2. Wind L1. [make: L1]"],
+    ["unknown: for nothing said", "1. Take [440 mm × CuL 1.0].\n2. Wind it. [make: L1]"],
+  ])("is %s", async (_, steps) => {
+    expect(await inSteps(steps)).toEqual([]);
+  });
+
+  test("in a sub-step beside that with the turns is seen", async () => {
+    const steps =
+      "1. Make the coil. [make: L1]\n   1. Cut [440 mm × CuL 1.0].\n   2. Wind {turns(L1) = 12} turns.";
+    const head = "figures: { wire(L1): 1 mm, former(L1): 11 mm }\n";
+    const [message] = await messages(kit(`## Coil\n\n${steps}`, LISTED, head), CODE);
+    expect(message).toContain("step 1.1.1 gives 440 mm");
+  });
+
   test("is too short for the leads", async () => {
     const step = "{turns(L1) = 12} turns of [460 mm × CuL 1.0]";
     const figures = "wire(L1): 1 mm, former(L1): 11 mm, leads(L1): 60 mm";

@@ -121,10 +121,10 @@ describe("units", () => {
 
   test("of the ends of a reading agree", async () => {
     expect(await found("1. {read V(Q1) = 5 V … 6 A}", "unit-clash")).toEqual([
-      expect.stringContaining("The lower end is in V, but the upper one in A"),
+      expect.stringContaining("The lower end is in V, but the upper one is in A"),
     ]);
     expect(await found("1. {read V(Q1) = 6 V … 5 V}", "figure-syntax")).toEqual([
-      expect.stringContaining("The lower end stands first"),
+      expect.stringContaining("From 6 V to 5 V it goes down".replaceAll(" V", "\u00a0V")),
     ]);
   });
 });

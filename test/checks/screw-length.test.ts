@@ -47,6 +47,43 @@ describe("A screw is too short", () => {
   });
 });
 
+describe("The stack that the step states", () => {
+  test("counts instead of what the list tells", async () => {
+    expect(await found("[Q1, HS1, 1 × M3x10, 1 × M3 nut] {stack(M3x10) = 7.5 mm}")).toEqual([
+      "warning: M3x10 is 10\u00a0mm long, but stack(M3x10) 7.5\u00a0mm and nut 2.4\u00a0mm make 9.9\u00a0mm. A pitch or two must stand out of the nut, or it does not hold. Take one of 12\u00a0mm or longer.",
+    ]);
+    expect(await found("[Q1, HS1, 1 × M3x6, 1 × M3 nut] {stack(M3x6) = 2 mm}")).toEqual([]);
+  });
+
+  test.each([
+    // The thickest counts.
+    "[1 × rear panel, 1 × M3x6, 1 × M3 nut] {stack(M3x6) = 3 mm ± 0.5 mm}",
+    "[1 × rear panel, 1 × M3x6, 1 × M3 nut] {stack(M3 × 6) = 2 mm + 1.6 mm}",
+    "[1 × rear panel, 1 × M3x6, 1 × M3 nut] {stack(panel) = 4 mm}",
+    "[1 × rear panel, 1 × M3x6, 1 × M3 nut] {stack(Q1) = 0.16 in}",
+    "[1 × rear panel, 1 × M3x4, 1 × standoff] {stack(M3x4) = 1.5 mm}",
+    "[1 × rear panel, 1 × M3x6, 1 × M3x8, 1 × M3 nut] [1 × M3x4] {stack(M3x4) = 4 mm}",
+  ])("is too thick: %s", async (text) => {
+    expect(await found(text)).toHaveLength(1);
+  });
+
+  test.each([
+    "[1 × rear panel, 1 × M3x6, 1 × M3 nut] {stack(M3x6) = 2 mm}",
+    "[1 × rear panel, 1 × M3x6, 1 × M3 nut] {stack(M3x6) = 3 V}",
+    "[1 × thick plate, 1 × M3x6, 1 × M3 nut] {stack(M3x6) = 2 mm}",
+  ])("is not: %s", async (text) => {
+    expect(await found(text)).toEqual([]);
+  });
+
+  test("is that of its own step alone", async () => {
+    const steps =
+      "1. A. [1 × rear panel, 1 × M3x6, 1 × M3 nut] {stack(M3x6) = 2 mm}\n2. B. [1 × thick plate, 1 × M3x6, 1 × M3 nut]";
+    const all = await messages(kit(`## Sink\n\n${steps}`, LIST, "off-board: [HS1]\n"), CODE);
+    expect(all).toHaveLength(1);
+    expect(all[0]).toContain("thick plate 4");
+  });
+});
+
 describe("A screw is long enough", () => {
   test.each([
     "[Q1, HS1, 1 × M3x10, 2 × M3 washer, 1 × M3 nut]",

@@ -1,11 +1,12 @@
 /** A coil takes more wire than its step gives, or more room than its length. */
 import type { GuideFigure } from "../model/figures/figure.ts";
-import type { Guide, Step } from "../model/guide.ts";
+import type { Guide } from "../model/guide.ts";
 import { kindOf } from "../model/partKind.ts";
 import type { Part } from "../model/parts.ts";
 import { hasUnit } from "../quantity/evaluation/value.ts";
 import { windingLength, woundLength } from "../trade/coils/winding.ts";
 import type { Check, Finding } from "./check.ts";
+import { type GivenWire, wireGiven } from "./mechanics/givenWire.ts";
 import { lengthText, partName } from "./words.ts";
 
 export const check: Check = {
@@ -44,10 +45,10 @@ function* judge(part: Part, figure: GuideFigure, guide: Guide): Generator<Findin
   if (!turns || !hasUnit(turns, "1") || wire === undefined) return;
   const former = lengthOf("former", part, guide);
   const leads = lengthOf("leads", part, guide) ?? 0;
-  const given = figure.step && lengthIn(figure.step);
-  if (former !== undefined && given) {
+  if (former !== undefined) {
     const needed = windingLength(turns.nominal, former + wire, leads);
-    if (needed > given * (1 + 1e-6)) yield tooShort(part, figure, needed, given, leads);
+    const given = wireGiven(part, figure, guide);
+    if (given && needed > given.metres * (1 + 1e-6)) yield tooShort(part, needed, given, leads);
   }
   const room = guide.figures.named("length", part);
   const length = lengthOf("length", part, guide);
@@ -61,36 +62,18 @@ function* judge(part: Part, figure: GuideFigure, guide: Guide): Generator<Findin
   }
 }
 
-function tooShort(
-  part: Part,
-  figure: GuideFigure,
-  needed: number,
-  given: number,
-  leads: number,
-): Finding {
+function tooShort(part: Part, needed: number, given: GivenWire, leads: number): Finding {
   const withLeads = leads > 0 ? `${lengthText(leads)} of leads included` : "without leads";
   return {
-    at: figure.at(),
+    at: given.at,
     message: () =>
-      `${partName(part)} takes ${inShort(needed)} of wire, ${withLeads}, but this step gives ${lengthText(given)}. The builder comes up short with the coil half wound: give more, and list it.`,
+      `${partName(part)} takes ${inShort(needed)} of wire, ${withLeads}, but ${given.by()} ${lengthText(given.metres)}. The builder comes up short with the coil half wound: give more, and list it.`,
   };
 }
 
 function lengthOf(symbol: string, part: Part, guide: Guide): number | undefined {
   const value = guide.figures.named(symbol, part)?.evaluation?.value;
   return value && hasUnit(value, "m") ? value.nominal : undefined;
-}
-
-/** The wire that the marks of the step use; undefined where they give no length. */
-function lengthIn(step: Step): number | undefined {
-  let metres = 0;
-  for (const { mark, items } of step.marks) {
-    if (mark.role !== "fit") continue;
-    for (const { item } of items) {
-      if (item.kind === "amount" && item.amount.kind === "length") metres += item.amount.metres;
-    }
-  }
-  return metres > 0 ? metres : undefined;
 }
 
 /** To the millimetre, rounded up: wire that is too short helps nobody. */

@@ -1,10 +1,16 @@
 /** A screw is too short for what it holds together. */
+import type { GuideFigure } from "../model/figures/figure.ts";
 import type { GuidePiece } from "../model/guide.ts";
+import { foldKey } from "../model/hardwareKeys.ts";
+import { hasUnit } from "../quantity/evaluation/value.ts";
 import { printAmount } from "../quantity/printing.ts";
+import type { FigureName } from "../syntax/dialect.ts";
 import { nutHeight } from "../trade/fasteners/hardware.ts";
 import { nextLength, OUT_OF_NUT } from "../trade/fasteners/screwLength.ts";
 import type { Check, Finding } from "./check.ts";
+import { nameOf } from "./figures/problems.ts";
 import { type Joint, jointsOf, stackOf } from "./mechanics/joint.ts";
+import { STACK, stacksOf } from "./mechanics/statedStack.ts";
 import { cellAt } from "./places.ts";
 import { joinWords } from "./words.ts";
 
@@ -18,13 +24,34 @@ export const check: Check = {
   },
   *piece(piece: GuidePiece): Generator<Finding> {
     for (const step of piece.steps) {
-      for (const joint of jointsOf(step)) {
-        const finding = judge(joint);
+      const joints = jointsOf(step);
+      if (joints.length === 0) continue;
+      const stated = new Set(stacksOf(step).map((name) => jointOf(name, joints)));
+      for (const joint of joints) {
+        const finding = stated.has(joint) ? undefined : judge(joint);
         if (finding) yield finding;
       }
     }
   },
+  *figure(figure: GuideFigure): Generator<Finding> {
+    const { name } = figure.figure;
+    const value = figure.evaluation?.value;
+    if (name?.symbol !== STACK || !figure.step || !value || !hasUnit(value, "m")) return;
+    const joint = jointOf(name, jointsOf(figure.step));
+    const layers = [{ name: nameOf(figure), thickness: value.max }];
+    const finding = joint && judge({ ...joint, layers });
+    if (finding) yield finding;
+  },
 };
+
+/** The joint that a stack is named after: by its screw, or the only one of its step. */
+function jointOf({ subjects }: FigureName, joints: readonly Joint[]): Joint | undefined {
+  const names = subjects.map(({ text }) => foldKey(text));
+  return (
+    joints.find(({ screw, key }) => names.includes(foldKey(screw.name)) || names.includes(key)) ??
+    (joints.length === 1 ? joints[0] : undefined)
+  );
+}
 
 function judge(joint: Joint): Finding | undefined {
   const { thread, length, end, at, screw } = joint;

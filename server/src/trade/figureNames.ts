@@ -24,6 +24,8 @@ const SYMBOLS: readonly FigureSymbol[] = [
   { symbol: "turns", meaning: "a number of turns", unit: "1" },
   { symbol: "former", meaning: "a diameter", unit: "m" },
   { symbol: "wire", meaning: "a diameter or length", unit: "m" },
+  { symbol: "leads", meaning: "a length", unit: "m" },
+  { symbol: "stack", meaning: "a thickness", unit: "m" },
   { symbol: "bend", meaning: "a radius or distance", unit: "m" },
 ];
 

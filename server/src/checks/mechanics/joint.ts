@@ -1,6 +1,7 @@
 /** What a step's screws hold together, as far as its marks and the list tell. Lengths in m. */
 import { fastenerOf } from "../../model/fasteners.ts";
 import type { Anchor, ResolvedMark, Step } from "../../model/guide.ts";
+import { foldKey } from "../../model/hardwareKeys.ts";
 import type { Hardware, Supply } from "../../model/parts.ts";
 import type { Fastener } from "../../trade/fasteners/fastener.ts";
 import { washerThickness } from "../../trade/fasteners/hardware.ts";
@@ -17,6 +18,8 @@ export interface Joint {
   /** Where the screws stand in their mark. */
   readonly at: Anchor;
   readonly screw: Hardware;
+  /** What the mark calls it, folded. */
+  readonly key: string;
   readonly thread: Thread;
   readonly length: number;
   readonly fastener: Fastener;
@@ -41,12 +44,13 @@ export function jointsOf(step: Step): readonly Joint[] {
 interface Counted {
   readonly at: Anchor;
   readonly hardware: Hardware;
+  readonly key: string;
   readonly fastener: Fastener;
   readonly count: number;
 }
 
 function jointOf(
-  { at, hardware, fastener, count }: Counted,
+  { at, hardware, key, fastener, count }: Counted,
   companions: readonly ResolvedMark[],
 ): Joint[] {
   const { thread, length } = fastener;
@@ -58,7 +62,7 @@ function jointOf(
     ...oneOfEachLine(companions.flatMap(partsOf)).flatMap(layerOfPart),
   ];
   const end = has("nut") ? "nut" : has("standoff") ? "standoff" : "unknown";
-  return [{ at, screw: hardware, thread, length, fastener, end, layers }];
+  return [{ at, screw: hardware, key, thread, length, fastener, end, layers }];
 }
 
 function screwsOf(mark: ResolvedMark): readonly Counted[] {
@@ -70,9 +74,10 @@ function hardwareOf({ piece, items }: ResolvedMark): Counted[] {
   return items.flatMap(({ item, supplies: [supply] }) => {
     if (item.kind !== "amount" || item.amount.kind !== "count") return [];
     const fastener = supply?.kind === "hardware" ? fastenerOf(supply) : undefined;
-    return supply?.kind === "hardware" && fastener
-      ? [{ at: { piece, span: item.span }, hardware: supply, fastener, count: item.amount.count }]
-      : [];
+    if (supply?.kind !== "hardware" || !fastener) return [];
+    const at = { piece, span: item.span };
+    const key = foldKey(item.key);
+    return [{ at, hardware: supply, key, fastener, count: item.amount.count }];
   });
 }
 
