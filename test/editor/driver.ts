@@ -236,6 +236,47 @@ export class Editor {
     );
   }
 
+  /** Drops what is not saved, and closes all files. */
+  async closeAll(): Promise<void> {
+    while ((await this.activeFile()) !== "") {
+      const isDirty = (await this.page.locator(".tab.active.dirty").count()) > 0;
+      if (isDirty) await this.command("File: Revert File");
+      await this.closeFile();
+    }
+  }
+
+  /** The labels that the list of suggestions shows, once it shows any. */
+  async suggestions(): Promise<string[]> {
+    const labels = this.page.locator(".suggest-widget.visible .monaco-list-row .label-name");
+    return this.eventually(
+      () => labels.allInnerTexts(),
+      (shown) => shown.length > 0,
+    );
+  }
+
+  /** Takes a suggestion by its label. */
+  async suggest(label: string): Promise<void> {
+    const offered = await this.suggestions();
+    if (!offered.includes(label)) throw new Error(`Only offered: ${offered.join(" | ")}`);
+    const focused = this.page.locator(".suggest-widget.visible .monaco-list-row.focused");
+    for (let i = 0; i <= offered.length; i++) {
+      if ((await textOf(focused.locator(".label-name"))) === label) break;
+      await this.press("ArrowDown");
+    }
+    await this.press("Enter");
+  }
+
+  /** Gives what stands at a place another name. */
+  async rename(line: number, column: number, name: string): Promise<void> {
+    await this.goTo(line, column);
+    await this.press("F2");
+    const box = this.page.locator(".rename-box input");
+    await box.waitFor();
+    await box.fill(name);
+    await this.press("Enter");
+    await box.waitFor({ state: "hidden" });
+  }
+
   /** How many squiggles of each kind the visible part of the active file shows. */
   async squiggles(): Promise<{ errors: number; warnings: number; infos: number; hints: number }> {
     const count = (kind: string) =>
@@ -385,9 +426,16 @@ export class Editor {
 
   private async openQuickFixes(line: number, column: number): Promise<string[]> {
     await this.goTo(line, column);
-    await this.press("Control+.");
     const rows = this.page.locator(".action-widget .monaco-list-row.action");
-    await rows.first().waitFor();
+    // A server that has just started offers nothing yet, and the editor does not ask again.
+    await this.eventually(
+      async () => {
+        await this.press("Control+.");
+        await this.page.waitForTimeout(SETTLE_MS);
+        return rows.count();
+      },
+      (count) => count > 0,
+    );
     return (await rows.allInnerTexts()).map((text) => text.trim());
   }
 

@@ -1,20 +1,26 @@
 /** What an author does with a guide, in a real editor: see, change, ask, jump, fix, read back. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterEach, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { type Editor, type Problem, start } from "./driver.ts";
 
 const folder = join(import.meta.dirname, "kit");
 const guide = readFileSync(join(folder, "wren.md"), "utf8");
 let editor: Editor;
 
-afterEach(() => editor?.close());
-
-async function open(): Promise<void> {
+// One editor for all: each test finds the files as they are on the disk, and only the guide open.
+beforeAll(async () => {
   editor = await start({ folder });
+});
+
+beforeEach(async () => {
   await editor.openFile("wren.md");
   await untilProblems(FAULTS);
-}
+});
+
+afterEach(() => editor.closeAll());
+
+afterAll(() => editor?.close());
 
 /** The faults planted in the kit, in the order in which the view shows them. */
 const FAULTS = [
@@ -42,7 +48,6 @@ function without(code: string): string[] {
 }
 
 test("opening a guide shows each fault at its place and in the Problems view", async () => {
-  await open();
   expect(await editor.squiggles()).toEqual({ errors: 2, warnings: 1, infos: 0, hints: 0 });
   const problems = await editor.problems();
   expect(problems.every(({ source }) => source === "kitquill")).toBe(true);
@@ -57,28 +62,13 @@ test("opening a guide shows each fault at its place and in the Problems view", a
 });
 
 test("typing repairs a fault, and the squiggle goes while the text is unsaved", async () => {
-  await open();
   await editor.deleteAt(15, 22, "R7".length);
   await editor.typeText("D1");
   await untilProblems(["wren.md:14:22 Warning height-order"]);
   await editor.screenshot("guide-repaired");
 });
 
-test("a change of the parts list is seen in the guide before and after it is saved", async () => {
-  await open();
-  await editor.openFile("wren-parts.csv");
-  await editor.deleteAt(5, 1, "D1".length);
-  await editor.typeText("R7");
-  const repaired = ["wren.md:14:22 Warning height-order"];
-  await untilProblems(repaired);
-  await editor.screenshot("list-changed");
-  await editor.save();
-  await editor.closeFile();
-  await untilProblems(repaired);
-});
-
 test("closing a list without saving brings back what the file says", async () => {
-  await open();
   await editor.openFile("wren-parts.csv");
   await editor.deleteAt(5, 1, "D1".length);
   await untilProblems([...without("missing-part"), "wren-parts.csv:5:2 Warning wrong-count"]);
@@ -88,7 +78,6 @@ test("closing a list without saving brings back what the file says", async () =>
 });
 
 test("pointing at a part shows its line, its height and the step that fits it", async () => {
-  await open();
   const hover = await editor.hover(11, 22);
   expect(hover).toContain("R1 4k7");
   expect(hover).toContain("R_Axial_DIN0207_L6.3mm_D2.5mm");
@@ -98,7 +87,6 @@ test("pointing at a part shows its line, its height and the step that fits it", 
 });
 
 test("a part leads to its cell in the list, and the cell to the step", async () => {
-  await open();
   expect(await editor.goToDefinition(14, 22)).toEqual({
     file: "wren-parts.csv",
     line: 3,
@@ -109,7 +97,6 @@ test("a part leads to its cell in the list, and the cell to the step", async () 
 });
 
 test("the fix for the height order moves the step and leaves every other byte", async () => {
-  await open();
   await editor.quickFix(14, 22, "Move this step to its place in the stage");
   const second = "2. Fit the capacitors [C1, C2].\n   The stripe marks the minus lead.\n";
   const third = "3. Fit the resistor [R2].\n";
@@ -123,17 +110,29 @@ test("the fix for the height order moves the step and leaves every other byte", 
   expect(await editor.text()).toBe(guide);
 });
 
-test("a reload of the window checks the guide again", async () => {
-  await open();
-  await editor.reload();
-  await editor.openFile("wren.md");
-  await untilProblems(FAULTS);
-});
-
 test("the server can be restarted by command", async () => {
-  await open();
   await editor.command("Kitquill: Restart Server");
   await untilProblems(FAULTS);
   await editor.command("Kitquill: Show Log");
   expect(await editor.log()).toContain("Restarting the server.");
+});
+
+test("a change of the parts list is seen in the guide before and after it is saved", async () => {
+  await editor.openFile("wren-parts.csv");
+  await editor.deleteAt(5, 1, "D1".length);
+  await editor.typeText("R7");
+  const repaired = ["wren.md:14:22 Warning height-order"];
+  await untilProblems(repaired);
+  await editor.screenshot("list-changed");
+  await editor.save();
+  await editor.closeFile();
+  await untilProblems(repaired);
+  // The test host forgets what was saved with its window.
+  await editor.reload();
+});
+
+test("a reload of the window checks the guide again", async () => {
+  await editor.reload();
+  await editor.openFile("wren.md");
+  await untilProblems(FAULTS);
 });

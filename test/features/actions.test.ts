@@ -174,3 +174,65 @@ describe("allowing a finding", () => {
     expect(await allowed("| a |\n|---|\n| [¦R1] |\n| [R2] |", "x")).toBeUndefined();
   });
 });
+
+describe("the parts table of a stage", () => {
+  async function inserted(body: string, list: string): Promise<string> {
+    const at = await atCursor(
+      `---\nparts: parts.csv\n---\n\n${body}\n--- file: parts.csv\n${list}`,
+    );
+    const selection = { uri: at.uri, start: at.offset, end: at.offset };
+    const action = [...actionsAt(at.guide, selection)].find(({ title }) =>
+      title.startsWith("Insert the parts table"),
+    )!;
+    return edited(at, action.edits[0]!.edits).split("---\n\n")[1]!.trimEnd();
+  }
+
+  const LINES =
+    "Designator,Quantity,Value,Package\nR1-R4,4,4k7,R_Axial\nQ1,1,*BC547|B,TO-92\nU1,1,NE555,DIP-8\n,6,M3x10,";
+
+  test("names what its steps fit, a row for each line of the list", async () => {
+    const body =
+      "## B¦oard\n\n1. Fit [R1–R3] and [Q1].\n2. Put [later: U1] aside.\n3. Fix it [4 × M3x10].";
+    expect(await inserted(body, LINES)).toBe(
+      "## Board\n\n<!-- parts table -->\n\n| Parts | Quantity | Value | Package |\n|---|---|---|---|\n" +
+        "| R1–R3 | 3 | 4k7 | R_Axial |\n| Q1 | 1 | \\*BC547\\|B | TO-92 |\n|  | 4 | M3x10 |  |\n\n<!-- end -->" +
+        body.slice("## B¦oard".length),
+    );
+  });
+
+  test("is current as soon as it stands, and stale when a step fits something else", async () => {
+    const body = "## B¦oard\n\n1. Fit [R1–R3] and [Q1].\n2. Fit [U1].";
+    const whole = `---\nparts: parts.csv\n---\n\n${await inserted(body, LINES)}\n`;
+    const found = async (text: string) => {
+      const files = new MemoryFiles();
+      files.set(`${FOLDER}parts.csv`, LINES);
+      const service = new Service(files);
+      service.open(`${FOLDER}guide.md`, 1, text);
+      await service.settle();
+      service.takeChanges();
+      return service
+        .diagnoses(`${FOLDER}guide.md`)
+        .filter(({ code }) => code === "stale-parts-table");
+    };
+    expect(await found(whole)).toEqual([]);
+    expect(await found(whole.replace("|---|---|---|---|", "| :-- | --: | --- | --- |"))).toEqual(
+      [],
+    );
+    expect(await found(whole.replaceAll("\n", "\r\n"))).toEqual([]);
+    const changed = whole.replace("[R1–R3]", "[R1–R4]");
+    const [stale] = await found(changed);
+    const { span, text } = stale!.fixes()[0]!.edits[0]!.edits[0]!;
+    const mended = changed.slice(0, span.start) + text + changed.slice(span.end);
+    expect(mended).toBe(changed.replace("| R1–R3 | 3 |", "| R1–R4 | 4 |"));
+    expect(await found(mended)).toEqual([]);
+    expect((await found(whole.replace("<!-- end -->", "")))[0]!.message).toContain(
+      "where this parts table ends",
+    );
+  });
+
+  test("not where there is one, nor where nothing is fitted", async () => {
+    expect(
+      (await offered("<!-- parts table -->\n<!-- end -->\n\n1. Fit [¦R1].")).titles,
+    ).not.toContain("Insert the parts table of stage 1");
+  });
+});

@@ -45,6 +45,7 @@ import { check as screwLength } from "./screw-length.ts";
 import { check as severalActions } from "./several-actions.ts";
 import { check as socketFirst } from "./socket-first.ts";
 import { check as staleFigure } from "./stale-figure.ts";
+import { check as stalePartsTable } from "./stale-parts-table.ts";
 import { check as statedValue } from "./stated-value.ts";
 import { check as stepLabel } from "./step-label.ts";
 import { check as stepPicture } from "./step-picture.ts";
@@ -114,6 +115,7 @@ export const CHECKS: readonly Check[] = [
   doubtfulMention,
   frontMatter,
   stepLabel,
+  stalePartsTable,
   allowUnused,
   allowReason,
   longStep,

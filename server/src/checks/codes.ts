@@ -44,6 +44,7 @@ export const CODES: readonly string[] = [
   "several-actions",
   "socket-first",
   "stale-figure",
+  "stale-parts-table",
   "stated-value",
   "step-label",
   "step-picture",

@@ -1,0 +1,75 @@
+/** What an author does from the first word to the last, in one editor. */
+import { join } from "node:path";
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
+import { type Editor, start } from "./driver.ts";
+
+const folder = join(import.meta.dirname, "chime");
+let editor: Editor;
+
+beforeAll(async () => {
+  editor = await start({ folder });
+});
+
+afterEach(() => editor.closeAll());
+
+afterAll(() => editor?.close());
+
+async function untilProgress(shown: string): Promise<void> {
+  await editor.eventually(
+    () => editor.progress(),
+    (progress) => progress.includes(shown),
+  );
+}
+
+test("a step is written with completion, its stage reordered, the server restarted on the way", async () => {
+  await editor.openFile("crake.md");
+  await untilProgress("5 of 6 fitted");
+  await editor.press("Control+End");
+  await editor.typeText("4. Solder the LED [");
+  expect((await editor.suggestions())[0]).toContain("LED1");
+  await editor.screenshot("completion");
+  await editor.press("Enter");
+  await editor.typeText("].\n\n> **");
+  await editor.suggest("CAUTION");
+  const written = await editor.text();
+  expect(written).toContain("4. Solder the LED [LED1].\n\n> **CAUTION");
+  await untilProgress("6 of 6 fitted");
+
+  await editor.command("Kitquill: Restart Server");
+  await untilProgress("6 of 6 fitted");
+  expect(await editor.text()).toBe(written);
+
+  await editor.quickFix(13, 22, "Put stage 1 in height order");
+  await editor.eventually(
+    () => editor.text(),
+    (text) => /\[D1\].*\[R1–R3\].*\[C1\].*\[LED1\]/s.test(text),
+  );
+  await editor.press("Control+z");
+  expect(await editor.text()).toBe(written);
+});
+
+test("a part gets another name in guide, list and a second guide, the list closed or open", async () => {
+  await editor.openFile("crake.md");
+  await untilProgress("5 of 6 fitted");
+  await editor.rename(11, 27, "R9");
+  await editor.eventually(
+    () => editor.text(),
+    (text) => text.includes("1. Solder the resistors [R9, R2, R3].\n"),
+  );
+  await editor.openFile("repair.md");
+  await editor.openFile("crake-parts.csv");
+  await editor.eventually(
+    () => editor.text(),
+    (text) => text.includes("\nR9 R2 R3,3,4k7,"),
+  );
+  await editor.rename(2, 4, "R11");
+  await editor.eventually(
+    () => editor.text(),
+    (text) => text.includes("\nR9 R11 R3,3,4k7,"),
+  );
+  await editor.openFile("repair.md");
+  expect(await editor.text()).toContain("measure R11, which");
+  await editor.openFile("crake.md");
+  expect(await editor.text()).toContain("[R9, R11, R3]");
+  await untilProgress("5 of 6 fitted");
+});
