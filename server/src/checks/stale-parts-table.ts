@@ -34,11 +34,20 @@ function findingsIn(stage: Stage, guide: Guide): readonly Finding[] {
 
 function judge(places: readonly TablePlace[], stage: Stage, guide: Guide): Finding[] {
   const table = partsTable(stage, guide);
+  if (table.length === 1) return places.map(idle);
   return places.flatMap((place) => {
     if (!place.end) return [endless(place)];
     const inner = { start: place.open.end, end: place.end.start };
     return saysTable(textAt(place.piece, inner), table) ? [] : [stale(place, stage, guide)];
   });
+}
+
+function idle({ piece, open }: TablePlace): Finding {
+  return {
+    at: { piece, span: open },
+    message: () =>
+      "No step of this stage fits a part, so its parts table has nothing to say. Move it to the stage that it is for, or remove it.",
+  };
 }
 
 function endless({ piece, open }: TablePlace): Finding {

@@ -21,7 +21,8 @@ const HEADS: Readonly<Record<Language, readonly string[]>> = {
 
 /** In the order in which the stage takes the parts up; without a column of packages if no line has one. */
 export function partsTable(stage: Stage, guide: Guide): Cells {
-  const rows = [...linesOf(stage)].map(([line, taken]) => cellsOf(line, taken));
+  const severalBoards = guide.boards.length > 1;
+  const rows = [...linesOf(stage)].map(([line, taken]) => cellsOf(line, taken, severalBoards));
   const head = HEADS[guide.language ?? "en"];
   const columns = rows.some((row) => row.at(-1) !== "") ? head.length : head.length - 1;
   return [head, ...rows].map((row) => row.slice(0, columns));
@@ -74,9 +75,8 @@ function lineOf({ supply, role }: Use): ListLine {
   return socket ?? supply.line;
 }
 
-function cellsOf(line: ListLine, taken: Taken): string[] {
-  const boards = new Set(taken.parts.map(({ board }) => board));
-  const named = boards.size > 1 ? taken.parts : taken.parts.map(({ name }) => ({ name }));
+function cellsOf(line: ListLine, taken: Taken, severalBoards: boolean): string[] {
+  const named = severalBoards ? taken.parts : taken.parts.map(({ name }) => ({ name }));
   return [
     markItems(named).join(", "),
     taken.metres > 0 ? lengthText(taken.metres) : String(taken.count),
