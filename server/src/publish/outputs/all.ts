@@ -3,8 +3,10 @@ import { GUIDE } from "./guide.ts";
 import { NARRATION } from "./narration.ts";
 import type { Output } from "./output.ts";
 import { PACKING } from "./packing.ts";
+import { RECORD } from "./record.ts";
+import { TOOLS } from "./tools.ts";
 
-const ALL = [GUIDE, PACKING, NARRATION] as const satisfies readonly Output[];
+const ALL = [GUIDE, PACKING, TOOLS, RECORD, NARRATION] as const satisfies readonly Output[];
 
 export type OutputName = (typeof ALL)[number]["name"];
 

@@ -1,27 +1,9 @@
 /** The test record: every reading with its limits, to be filled in and kept. On paper only. */
 import type { GuideState } from "../../model/guideState.ts";
-import { type ShownReading, shownReading } from "../figures.ts";
 import { limitWords } from "../fill/readings.ts";
 import { escapeHtml } from "../html.ts";
+import { readingsOf } from "../record/readings.ts";
 import type { PageWords } from "../words/form.ts";
-
-export interface RecordRow {
-  readonly step: string | undefined;
-  readonly reading: ShownReading;
-}
-
-/** All readings in document order. */
-export function readingsOf(guide: GuideState): RecordRow[] {
-  return guide.pieces.flatMap((piece) =>
-    guide.figures
-      .ofPiece(piece)
-      .filter(({ figure }) => figure.reading)
-      .map(({ figure, step }) => ({
-        step: step?.number,
-        reading: shownReading(figure, piece, guide),
-      })),
-  );
-}
 
 export function testRecordHtml(guide: GuideState, words: PageWords): string {
   const rows = readingsOf(guide);

@@ -31,7 +31,12 @@ tfoot { display: table-row-group; }
 .what { width: 52%; }
 .ref { font-family: ui-monospace, "DejaVu Sans Mono", monospace; font-size: .92em; }
 .soft { color: #4b5054; }
-.entry { width: 26%; border-bottom: 1px solid #1b1d1f; }
+.number { width: 4.5rem; }
+.limits { width: 30%; }
+.entry { width: 24%; text-align: right; }
+.unit { color: #4b5054; }
+.tickbox { width: 5.5rem; }
+.tickbox input { width: 1.1rem; height: 1.1rem; margin: .1rem 0; accent-color: #1b1d1f; }
 @page { margin: 14mm; @bottom-right { content: counter(page) " / " counter(pages); font: 9pt sans-serif; } }
 @media print { body { font-size: 9.5pt; } main { max-width: none; padding: 0; } .scroll { overflow: visible; } table { min-width: 0; } h2 { margin-top: 1rem; } th, td { padding: .12rem .4rem; } }
 `;

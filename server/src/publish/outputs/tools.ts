@@ -1,0 +1,22 @@
+/** The tools and supplies that the builder brings, as rows for a spreadsheet. */
+import { inventory } from "../../model/tools/inventory.ts";
+import { csvFile } from "../../text/csvText.ts";
+import { filled, pageWords } from "../words/words.ts";
+import type { Output } from "./output.ts";
+
+/** The header is the mark of a file of ours: CSV has no place for another. */
+const HEADER = ["kind", "name", "neededIn"] as const;
+
+export const TOOLS = {
+  name: "tools",
+  summary: "tools and supplies that the kit does not contain, as CSV",
+  write: ({ guide }) => {
+    const { step } = pageWords(guide.language);
+    const rows = inventory(guide).map(({ kind, name, steps }) => {
+      // With the word: a spreadsheet would make 1.1 of step 1.10.
+      const where = steps.size === 0 ? "" : filled(step, [...steps].join(", "));
+      return [kind, name, where];
+    });
+    return [{ name: "tools.csv", content: csvFile([HEADER, ...rows]), mark: HEADER.join(",") }];
+  },
+} as const satisfies Output;
