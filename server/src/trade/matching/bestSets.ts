@@ -22,19 +22,6 @@ export interface MatchedSets {
   readonly isTied: boolean;
 }
 
-/** The best way to come to so many sets among the lowest readings. */
-interface Choice {
-  readonly total: number;
-  readonly largest: number;
-  /** How many choices of neighbours have this total. */
-  readonly ways: number;
-  /** Whether the last of the readings is in the last set. */
-  readonly takes: boolean;
-}
-
-const IMPOSSIBLE: Choice = { total: Infinity, largest: Infinity, ways: 0, takes: false };
-const NOTHING: Choice = { total: 0, largest: 0, ways: 1, takes: false };
-
 /**
  * `count` sets of `size` from the readings; undefined where there are too few. Readings that are whole
  * numbers are compared without rounding, so ties are told truly.
@@ -48,60 +35,77 @@ export function bestSets(
   const order = readings.map((_, index) => index);
   order.sort((a, b) => readings[a]! - readings[b]! || a - b);
   const sorted = order.map((index) => readings[index]!);
-  const choices = choose(sorted, count, size);
-  const starts = startsOf(choices, count, size);
+  const { total, isTied, takes } = choose(sorted, count, size);
+  const starts = startsOf(takes, sorted.length, count, size);
   const sets = starts.map((start) => order.slice(start, start + size));
   const used = new Set(sets.flat());
   return {
     sets,
     spreads: starts.map((start) => spreadAt(sorted, start, size)),
-    total: choices[sorted.length]![count]!.total,
+    total,
     left: readings.map((_, index) => index).filter((index) => !used.has(index)),
-    isTied: choices[sorted.length]![count]!.ways > 1,
+    isTied,
   };
 }
 
-/** For each number of lowest readings the best choice of 0 to `count` sets among them. */
-function choose(sorted: readonly number[], count: number, size: number): Choice[][] {
-  const choices: Choice[][] = [];
+interface Chosen {
+  readonly total: number;
+  readonly isTied: boolean;
+  /** By readings and sets: whether the last of so many lowest readings is in the last of the sets. */
+  readonly takes: Uint8Array;
+}
+
+/**
+ * For each number of lowest readings the best way to come to 0 to `count` sets among them. A row looks
+ * back at the row before and the one `size` before, so no more than those are kept.
+ */
+function choose(sorted: readonly number[], count: number, size: number): Chosen {
+  const width = count + 1;
+  const kept = size + 1;
+  const totals = new Float64Array(kept * width).fill(Infinity);
+  const largest = new Float64Array(kept * width).fill(Infinity);
+  /** How many choices of neighbours have the total; 2 for more. */
+  const ways = new Uint8Array(kept * width);
+  const takes = new Uint8Array((sorted.length + 1) * width);
   for (let length = 0; length <= sorted.length; length++) {
-    const row: Choice[] = [NOTHING];
-    for (let sets = 1; sets <= count; sets++) {
-      const without = choices[length - 1]?.[sets] ?? IMPOSSIBLE;
-      const before = choices[length - size]?.[sets - 1] ?? IMPOSSIBLE;
-      row.push(better(without, extended(before, spreadAt(sorted, length - size, size))));
+    const row = (length % kept) * width;
+    const last = ((length + size) % kept) * width;
+    const before = ((length + 1) % kept) * width;
+    totals[row] = 0;
+    largest[row] = 0;
+    ways[row] = 1;
+    if (length < size) continue;
+    const spread = spreadAt(sorted, length - size, size);
+    for (let sets = 1; sets <= Math.min(count, Math.floor(length / size)); sets++) {
+      const [without, taking] = [last + sets, before + sets - 1];
+      const total = totals[taking]! + spread;
+      const most = Math.max(largest[taking]!, spread);
+      const isTie = total === totals[without]!;
+      const isTaken = total < totals[without]! || (isTie && most < largest[without]!);
+      const at = row + sets;
+      if (isTie) ways[at] = Math.min(2, ways[without]! + ways[taking]!);
+      else ways[at] = isTaken ? ways[taking]! : ways[without]!;
+      totals[at] = isTaken ? total : totals[without]!;
+      largest[at] = isTaken ? most : largest[without]!;
+      takes[length * width + sets] = isTaken ? 1 : 0;
     }
-    choices.push(row);
   }
-  return choices;
-}
-
-function extended({ total, largest, ways }: Choice, spread: number): Choice {
-  if (ways === 0) return IMPOSSIBLE;
-  return { total: total + spread, largest: Math.max(largest, spread), ways, takes: true };
-}
-
-function better(without: Choice, taking: Choice): Choice {
-  const takes =
-    taking.total < without.total ||
-    (taking.total === without.total && taking.largest < without.largest);
-  const { total, largest, ways } = takes ? taking : without;
-  const isTied = taking.total === without.total;
-  return { total, largest, takes, ways: isTied ? Math.min(without.ways + taking.ways, 2) : ways };
+  const end = (sorted.length % kept) * width + count;
+  return { total: totals[end]!, isTied: ways[end]! > 1, takes };
 }
 
 /** Where the sets of the best choice begin in the sorted readings. */
-function startsOf(choices: readonly (readonly Choice[])[], count: number, size: number): number[] {
+function startsOf(takes: Uint8Array, length: number, count: number, size: number): number[] {
   const starts: number[] = [];
-  let length = choices.length - 1;
+  let left = length;
   for (let sets = count; sets > 0; ) {
-    if (choices[length]![sets]!.takes) {
-      length -= size;
+    if (takes[left * (count + 1) + sets] === 1) {
+      left -= size;
       sets--;
-      starts.unshift(length);
-    } else length--;
+      starts.push(left);
+    } else left--;
   }
-  return starts;
+  return starts.reverse();
 }
 
 function spreadAt(sorted: readonly number[], start: number, size: number): number {
