@@ -4,7 +4,9 @@
 //   npm run bench -- 100 1000      only the guides of so many steps
 //   npm run bench -- figures       only the rows with that word in their name
 //   npm run bench -- publish       only the publishing of guides
+//   npm run bench -- --profile     a CPU profile of each server in dist/profiles/, from readable bundles
 import { spawn } from "node:child_process";
+import { once } from "node:events";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
@@ -24,9 +26,15 @@ const GUIDE = "file:///bench/guide.md";
 const LIST = "file:///bench/parts.csv";
 const KEYSTROKES = 200;
 const RAIL_CHANGES = 40;
+const REQUESTS = 40;
+/** Whether the servers write CPU profiles. */
+const profiled = process.argv.includes("--profile");
+
 class Client {
   constructor(list) {
-    this.process = spawn(process.execPath, [join(ROOT, "dist/kitquill.mjs"), "lsp", "--stdio"], {
+    const flags = profiled ? ["--cpu-prof", `--cpu-prof-dir=${join(ROOT, "dist/profiles")}`] : [];
+    const server = [join(ROOT, "dist/kitquill.mjs"), "lsp", "--stdio"];
+    this.process = spawn(process.execPath, [...flags, ...server], {
       stdio: ["pipe", "pipe", "inherit"],
     });
     this.connection = createMessageConnection(
@@ -80,9 +88,13 @@ class Client {
     };
   }
 
-  stop() {
+  /** Resolves when the process has ended, and has written its profile. */
+  async stop() {
+    const ended = once(this.process, "exit");
+    await this.connection.sendRequest("shutdown");
+    await this.connection.sendNotification("exit");
+    await ended;
     this.connection.dispose();
-    this.process.kill();
   }
 }
 
@@ -104,56 +116,121 @@ async function measure(name, steps, how) {
     });
     const rest = performance.now() - all;
     const line = withProbe.split("\n").findIndex((one) => one.includes("X999"));
-    const character = withProbe.split("\n")[line].indexOf("Solder");
+    const at = { line, character: withProbe.split("\n")[line].indexOf("Solder") };
+    const document = new Document(client);
     const before = client.usage();
-    const times = [];
-    for (let i = 1; i <= KEYSTROKES; i++) {
-      const position = { line, character };
-      const change = { range: { start: position, end: position }, text: "x" };
-      const { ms } = await client.until(
-        "textDocument/didChange",
-        { textDocument: { uri: GUIDE, version: i }, contentChanges: [change] },
-        ({ version }) => version === i,
-      );
-      times.push(ms);
-    }
+    const keys = await timesOf(KEYSTROKES, () => document.type(at, at, "x"));
     const after = client.usage();
-    const rail = how.figures ? await changeRail(client, withProbe) : [];
-    times.sort((a, b) => a - b);
+    const rail = how.figures ? await changeRail(document, withProbe) : [];
+    const afterRail = client.usage();
+    const requests = how.requests ? await ask(document, withProbe) : {};
     return {
       guide: name,
       findings: open.published.diagnostics.length,
       "open ms": open.ms.toFixed(0),
       "all ms": (open.ms + rest).toFixed(0),
-      "key p50 ms": times[Math.floor(KEYSTROKES * 0.5)].toFixed(1),
-      "key p95 ms": times[Math.floor(KEYSTROKES * 0.95)].toFixed(1),
-      "rail p50 ms": rail.length > 0 ? rail[Math.floor(rail.length * 0.5)].toFixed(1) : "",
-      "rail p95 ms": rail.length > 0 ? rail[Math.floor(rail.length * 0.95)].toFixed(1) : "",
+      "key p50 ms": share(keys, 0.5),
+      "key p95 ms": share(keys, 0.95),
       "CPU/key ms": ((after.cpu - before.cpu) / KEYSTROKES).toFixed(1),
-      "peak MB": after.peak.toFixed(0),
+      "rail p50 ms": share(rail, 0.5),
+      "rail p95 ms": share(rail, 0.95),
+      "CPU/rail ms": rail.length && ((afterRail.cpu - after.cpu) / RAIL_CHANGES).toFixed(1),
+      ...requests,
+      "peak MB": client.usage().peak.toFixed(0),
       "remark ms": wholeParse(text),
     };
   } finally {
-    client.stop();
+    await client.stop();
   }
 }
 
-/** Times in ms, sorted, of changing the rail that half of the figures depend on. */
-async function changeRail(client, text) {
-  const line = text.split("\n").findIndex((one) => one.startsWith("supply:"));
-  const character = text.split("\n")[line].indexOf("13.8") + "13.".length;
-  const times = [];
-  for (let i = 1; i <= RAIL_CHANGES; i++) {
-    const version = KEYSTROKES + i;
-    const range = { start: { line, character }, end: { line, character: character + 1 } };
-    const { ms } = await client.until(
+/** The guide as the editor holds it. */
+class Document {
+  version = 0;
+
+  constructor(client) {
+    this.client = client;
+  }
+
+  /** Puts a text between two places; resolves when the findings of that text have come. */
+  type(start, end, text) {
+    const version = ++this.version;
+    return this.client.until(
       "textDocument/didChange",
-      { textDocument: { uri: GUIDE, version }, contentChanges: [{ range, text: String(i % 8) }] },
+      { textDocument: { uri: GUIDE, version }, contentChanges: [{ range: { start, end }, text }] },
       (published) => published.version === version,
     );
-    times.push(ms);
+  }
+
+  /** Puts a text at a place and asks at once, as an editor does; resolves with the answer. */
+  async typeAndAsk(at, text, method, params) {
+    const version = ++this.version;
+    const contentChanges = [{ range: { start: at, end: at }, text }];
+    const { connection } = this.client;
+    void connection.sendNotification("textDocument/didChange", {
+      textDocument: { uri: GUIDE, version },
+      contentChanges,
+    });
+    return connection.sendRequest(method, { textDocument: { uri: GUIDE }, ...params });
+  }
+}
+
+/** Times in ms, sorted, of so many runs. */
+async function timesOf(count, run) {
+  const times = [];
+  for (let i = 1; i <= count; i++) {
+    const start = performance.now();
+    await run(i);
+    times.push(performance.now() - start);
   }
   return times.sort((a, b) => a - b);
+}
+
+/** The time that the given share of the runs stays below; empty where there were none. */
+function share(times, part) {
+  return times.length > 0 ? times[Math.floor(times.length * part)].toFixed(1) : "";
+}
+
+/** Times of changing the rail that half of the figures depend on. */
+function changeRail(document, text) {
+  const line = text.split("\n").findIndex((one) => one.startsWith("supply:"));
+  const character = text.split("\n")[line].indexOf("13.8") + "13.".length;
+  const [start, end] = [0, 1].map((more) => ({ line, character: character + more }));
+  return timesOf(RAIL_CHANGES, (i) => document.type(start, end, String(i % 8)));
+}
+
+/** Times of questions that follow a keystroke at once, in the middle of the guide. */
+async function ask(document, text) {
+  const lines = text.split("\n");
+  const line = lines.findIndex((one, at) => at > lines.length / 2 && one.includes("Solder ["));
+  const at = { line, character: lines[line].indexOf("Solder [") };
+  const position = { line, character: lines[line].length - 1 };
+  const after = (method, params) => () => document.typeAndAsk(at, "x", method, params);
+  const hover = await timesOf(REQUESTS, after("textDocument/hover", { position }));
+  const definition = await timesOf(REQUESTS, after("textDocument/definition", { position }));
+  const behind = { ...at, character: at.character + 1 };
+  const completion = await timesOf(REQUESTS, () =>
+    document.typeAndAsk(at, "[", "textDocument/completion", { position: behind }),
+  );
+  const { client } = document;
+  let { resultId } = await client.connection.sendRequest("textDocument/semanticTokens/full", {
+    textDocument: { uri: GUIDE },
+  });
+  let numbers = 0;
+  const tokens = await timesOf(REQUESTS, async () => {
+    const method = "textDocument/semanticTokens/full/delta";
+    const delta = await document.typeAndAsk(at, "x", method, { previousResultId: resultId });
+    ({ resultId } = delta);
+    const edits = delta.edits ?? [{ data: delta.data }];
+    numbers = Math.max(numbers, ...edits.map(({ data }) => data?.length ?? 0));
+  });
+  return {
+    "hover p95 ms": share(hover, 0.95),
+    "definition p95 ms": share(definition, 0.95),
+    "completion p95 ms": share(completion, 0.95),
+    "tokens p95 ms": share(tokens, 0.95),
+    "numbers sent": numbers,
+  };
 }
 
 /** remark-parse of the whole text in this run, as a measure of the machine. */
@@ -165,16 +242,16 @@ function wholeParse(text) {
 
 const ROWS = [
   ["100 steps", 100, {}],
-  ["1,000 steps", 1000, {}],
-  ["10,000 steps", 10_000, {}],
+  ["1,000 steps", 1000, { requests: true }],
+  ["10,000 steps", 10_000, { requests: true }],
   ["1,000 without headings", 1000, { stageSize: 0 }],
   ["a stage of 500 steps", 500, { stageSize: 500 }],
   ["10,000 findings", 10_000, { fault: true }],
   ["10,000 steps, 2,000 figures", 10_000, { figures: 2000 }],
 ];
 
-await build({ minify: true });
-const wanted = process.argv.slice(2);
+await build({ minify: !profiled });
+const wanted = process.argv.slice(2).filter((word) => !word.startsWith("--"));
 const isWanted = (name, steps) =>
   wanted.length === 0 ||
   wanted.some((word) => (/^\d+$/.test(word) ? Number(word) === steps : name.includes(word)));

@@ -65,8 +65,10 @@ export class GuidePage implements Page {
     const links = new Set<string>();
     const footnotes = new Set<string>();
     for (const { digest } of this.sequence.pieces) {
-      for (const label of digest.defines.links) links.add(label);
-      for (const label of digest.defines.footnotes) footnotes.add(label);
+      const { defines } = digest;
+      // Nearly all pieces define none, and all of them are asked at each keystroke.
+      if (defines.links.length > 0) for (const label of defines.links) links.add(label);
+      if (defines.footnotes.length > 0) for (const label of defines.footnotes) footnotes.add(label);
     }
     if (links.size === 0 && footnotes.size === 0) return NO_LABELS;
     return { links: [...links], footnotes: [...footnotes] };

@@ -131,29 +131,71 @@ export function buildStages(
 ): StageNode[] {
   const stages: StageNode[] = [];
   let heading: StageHeading | undefined;
-  let slices: Slice[] = [];
+  let slices = new SliceList(known.get(undefined));
   const close = () => {
-    const before = known.get(heading?.fact);
-    const same = before !== undefined && before.heading?.piece === heading?.piece;
-    stages.push(
-      same && sameSlices(before.slices, slices) ? before : new StageNode(heading, slices),
-    );
+    if (heading || slices.holdsMoreThanText) {
+      stages.push(slices.stage ?? new StageNode(heading, slices.all));
+    }
   };
   for (const piece of pieces) {
     let from = 0;
     for (const { place, fact } of piece.headings) {
-      if (place > from) slices.push({ piece, from, to: place, uses: piece.uses });
-      if (heading || slices.some(holdsMoreThanText)) close();
+      slices.add(piece, from, place);
+      close();
       heading = { piece, fact };
-      slices = [];
+      const before = known.get(fact);
+      slices = new SliceList(before?.heading?.piece === piece ? before : undefined);
       from = place;
     }
-    const to = piece.entries.length;
-    if (to > from) slices.push({ piece, from, to, uses: piece.uses });
+    slices.add(piece, from, piece.entries.length);
   }
-  if (heading || slices.some(holdsMoreThanText)) close();
+  close();
   numberStages(stages);
   return stages;
+}
+
+/** The slices of a stage as they are found, held against those of the stage as it was. */
+class SliceList {
+  /** Undefined once they differ. */
+  #before: StageNode | undefined;
+  /** How many are those of `#before`; in a long guide nearly all are, and no others are made. */
+  #alike = 0;
+  #own: Slice[] = [];
+
+  constructor(before: StageNode | undefined) {
+    this.#before = before;
+  }
+
+  add(piece: PieceNode, from: number, to: number): void {
+    if (to <= from) return;
+    const next = this.#before?.slices[this.#alike];
+    if (next?.piece === piece && next.uses === piece.uses && next.from === from && next.to === to) {
+      this.#alike++;
+      return;
+    }
+    this.#leave();
+    this.#own.push({ piece, from, to, uses: piece.uses });
+  }
+
+  /** The stage as it was, where it has not changed. */
+  get stage(): StageNode | undefined {
+    return this.#before?.slices.length === this.#alike ? this.#before : undefined;
+  }
+
+  get all(): readonly Slice[] {
+    this.#leave();
+    return this.#own;
+  }
+
+  get holdsMoreThanText(): boolean {
+    return this.stage !== undefined || this.all.some(holdsMoreThanText);
+  }
+
+  #leave(): void {
+    if (!this.#before) return;
+    this.#own = this.#before.slices.slice(0, this.#alike);
+    this.#before = undefined;
+  }
 }
 
 /** Text alone before the first heading makes no stage. */
@@ -185,14 +227,4 @@ function sameNumbers(a: readonly StepNode[], b: readonly StepNode[]): boolean {
       return path.length === other.length && path.every((number, depth) => number === other[depth]);
     })
   );
-}
-
-function sameSlices(a: readonly Slice[], b: readonly Slice[]): boolean {
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) {
-    const [one, other] = [a[i]!, b[i]!];
-    if (one.piece !== other.piece || one.uses !== other.uses) return false;
-    if (one.from !== other.from || one.to !== other.to) return false;
-  }
-  return true;
 }

@@ -2,7 +2,7 @@
 import type { Guide } from "../../model/guide.ts";
 import { HardwareKeys } from "../../model/hardwareKeys.ts";
 import { namesOf } from "../../model/kit.ts";
-import { MEANINGS } from "../../model/list/partsList.ts";
+import { MEANINGS, type PartsList } from "../../model/list/partsList.ts";
 import type { FrontMatterProblem } from "../../syntax/frontMatter.ts";
 import { nearestWord } from "../../text/nearest.ts";
 import type { Span } from "../../text/span.ts";
@@ -61,17 +61,27 @@ function* headers({ frontMatter, lists }: Guide): Iterable<FrontMatterProblem> {
 }
 
 function* heights(guide: Guide): Iterable<FrontMatterProblem> {
-  const packages = new Set(
-    guide.lists.flatMap((list) =>
-      list.lines.map((line) => fold((line.cells.package?.text ?? "").replace(/^[^:]*:/, ""))),
-    ),
-  );
   for (const { name, nameSpan } of guide.frontMatter.heights) {
     if (isPart(name, guide)) continue;
-    if ([...packages].some((text) => text.startsWith(fold(name)))) continue;
+    const isPackage = (text: string) => text.startsWith(fold(name));
+    if (guide.lists.some((list) => packagesOf(list).some(isPackage))) continue;
     const what = `The parts list has no part or package "${name}", so this height is used nowhere.`;
     yield unknown(nameSpan, what, name, []);
   }
+}
+
+const PACKAGES = new WeakMap<PartsList, readonly string[]>();
+
+/** The packages that a list names, each once. */
+function packagesOf(list: PartsList): readonly string[] {
+  const known = PACKAGES.get(list);
+  if (known) return known;
+  const texts = list.lines.map(({ cells }) =>
+    fold((cells.package?.text ?? "").replace(/^[^:]*:/, "")),
+  );
+  const packages = [...new Set(texts)];
+  PACKAGES.set(list, packages);
+  return packages;
 }
 
 function* offBoard(guide: Guide): Iterable<FrontMatterProblem> {

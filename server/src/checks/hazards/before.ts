@@ -50,5 +50,8 @@ export function carriedOn(after: Before, before: Before): Before {
 }
 
 function sameList<T>(a: readonly T[], b: readonly T[]): boolean {
-  return a === b || (a.length === b.length && a.every((one, i) => one === b[i]));
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
 }

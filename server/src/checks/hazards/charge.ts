@@ -25,6 +25,7 @@ export function chargeIn(
   figures: readonly GuideFigure[],
   guide: Guide,
 ): ReadonlyMap<Part, string> {
+  if (capacitors.length === 0) return new Map();
   const voltages = rangesOf(figures, "V", "V");
   const bleeders = rangesOf(figures, "bleeder", "Ω");
   const steps = between(rails);

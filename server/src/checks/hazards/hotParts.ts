@@ -40,8 +40,8 @@ export function hotByFigures(figures: readonly GuideFigure[]): ReadonlyMap<Part,
 
 function heatIn(figure: GuideFigure, part: Part): string | undefined {
   const symbol = symbolOf(figure);
-  const degrees = rangeOf(figure, "°C");
-  if (degrees && /^t/i.test(symbol) && degrees.high > TOUCH) {
+  const degrees = /^t/i.test(symbol) ? rangeOf(figure, "°C") : undefined;
+  if (degrees && degrees.high > TOUCH) {
     const what = /^tj/i.test(symbol) ? "its junction" : "it";
     return `${part.name} is hot: ${what} reaches ${round(degrees.high)} °C, and ${TOUCH} °C burn at a touch`;
   }

@@ -63,7 +63,12 @@ function takeGroup(stack: State[], first: State): Group {
 
 /** The sums that define the names a sum uses. */
 export function usedBy(cell: Cell): readonly Cell[] {
-  return cell.inputs.flatMap((variable) => variable.definition?.cells.expression ?? []);
+  const used: Cell[] = [];
+  for (const { definition } of cell.inputs) {
+    const one = definition?.cells.expression;
+    if (one) used.push(one);
+  }
+  return used;
 }
 
 /** Whether the group is a circle and no sum of its own. */

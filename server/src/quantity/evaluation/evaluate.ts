@@ -5,11 +5,11 @@ import { type Expression, isQuantity } from "../expression/tree.ts";
 import { printAmount } from "../printing.ts";
 import { FigureError, type FigureProblem } from "../problem.ts";
 import { Computation, type Names } from "./compute.ts";
+import { extentOf } from "./extent.ts";
 import { Node } from "./node.ts";
 import { PRODUCT, SUM } from "./operations.ts";
-import { Program } from "./program.ts";
 import { type FigureValue, type FigureWarning, figureValue, type Term } from "./value.ts";
-import { worstCase, worstCaseOf } from "./worstCase.ts";
+import { worstCase } from "./worstCase.ts";
 
 /** A parsed expression, and its tolerance behind `±` or its upper end behind `…`. */
 export interface Sum {
@@ -49,9 +49,9 @@ export function evaluate(sum: Sum, names: Names): Evaluation {
       part = "tolerance";
       term = withTolerance(term, expressionOf(sum.tolerance), computation);
     }
-    const program = new Program(term.node);
-    worstCaseOf(program);
-    return { value: figureValue(term), warnings, size: program.size };
+    const { size, isExact } = extentOf(term.node);
+    if (!isExact) worstCase(term.node);
+    return { value: figureValue(term), warnings, size };
   } catch (error) {
     if (!(error instanceof FigureError)) throw error;
     return { problem: error.problem, problemIn: part, warnings, size: 0 };

@@ -32,6 +32,11 @@ export function hull(values: readonly number[]): Interval {
   return { low: Math.min(...values), high: Math.max(...values) };
 }
 
+/** The same for four values, without a list of them: it is asked for at every operation. */
+function hull4(a: number, b: number, c: number, d: number): Interval {
+  return { low: Math.min(a, b, c, d), high: Math.max(a, b, c, d) };
+}
+
 /** What both hold; `a` where rounding has left nothing common. */
 export function meet(a: Interval, b: Interval): Interval {
   const low = Math.max(a.low, b.low);
@@ -58,18 +63,28 @@ export function negate({ low, high }: Interval): Interval {
 }
 
 export function multiply(a: Interval, b: Interval): Interval {
-  return hull([
+  return hull4(
     product(a.low, b.low),
     product(a.low, b.high),
     product(a.high, b.low),
     product(a.high, b.high),
-  ]);
+  );
 }
 
 /** Undefined where the divisor can be zero. */
 export function divide(a: Interval, b: Interval): Interval | undefined {
   if (holdsZero(b)) return undefined;
-  return multiply(a, { low: 1 / b.high, high: 1 / b.low });
+  return hull4(
+    quotient(a.low, b.low),
+    quotient(a.low, b.high),
+    quotient(a.high, b.low),
+    quotient(a.high, b.high),
+  );
+}
+
+/** Divided once: by way of 1/b the last digit would differ from that of the value itself. */
+function quotient(a: number, b: number): number {
+  return a === 0 || !Number.isFinite(b) ? 0 : a / b;
 }
 
 /** Nothing of something without bound is nothing: an operand that is exactly zero has no effect. */

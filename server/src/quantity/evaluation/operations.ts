@@ -16,6 +16,8 @@ import {
 } from "./interval.ts";
 
 export interface Operation {
+  /** Whether `range` is the smallest there is, for operands that have no input in common. */
+  readonly exact?: true;
   value(...args: readonly number[]): number;
   /** Encloses all results; undefined where the operation has no meaning for some operands. */
   range(...args: readonly Interval[]): Interval | undefined;
@@ -27,30 +29,35 @@ const ONE = at(1);
 const MINUS_ONE = at(-1);
 
 export const SUM: Operation = {
+  exact: true,
   value: (a, b) => a! + b!,
   range: (a, b) => add(a!, b!),
   slopes: () => [ONE, ONE],
 };
 
 export const DIFFERENCE: Operation = {
+  exact: true,
   value: (a, b) => a! - b!,
   range: (a, b) => subtract(a!, b!),
   slopes: () => [ONE, MINUS_ONE],
 };
 
 export const NEGATION: Operation = {
+  exact: true,
   value: (a) => -a!,
   range: (a) => negate(a!),
   slopes: () => [MINUS_ONE],
 };
 
 export const PRODUCT: Operation = {
+  exact: true,
   value: (a, b) => a! * b!,
   range: (a, b) => multiply(a!, b!),
   slopes: (a, b) => [b!, a!],
 };
 
 export const QUOTIENT: Operation = {
+  exact: true,
   value: (a, b) => a! / b!,
   range: (a, b) => divide(a!, b!),
   slopes: (a, b) => {
@@ -77,10 +84,20 @@ export const PARALLEL: Operation = {
   },
 };
 
-/** A whole power, the exponent known beforehand. */
+const WHOLE_POWERS = new Map<number, Operation>();
+
+/** A whole power, the exponent known beforehand: from −100 to 100. */
 export function wholePower(exponent: number): Operation {
+  const known = WHOLE_POWERS.get(exponent) ?? makeWholePower(exponent);
+  WHOLE_POWERS.set(exponent, known);
+  return known;
+}
+
+function makeWholePower(exponent: number): Operation {
   const range = (a: Interval) => rangeOfPower(a, exponent);
   return {
+    // A negative one divides by the power, which rounds otherwise than the value.
+    ...(exponent >= 0 && { exact: true }),
     value: (a) => a! ** exponent,
     range: (a) => range(a!),
     slopes: (a) => [multiply(at(exponent), rangeOfPower(a!, exponent - 1) ?? ANYTHING)],
@@ -125,6 +142,7 @@ function corners(a: Interval, b: Interval, of: (x: number, y: number) => number)
 }
 
 export const ROOT: Operation = {
+  exact: true,
   value: (a) => Math.sqrt(a!),
   range: (a) => (a!.low < 0 ? undefined : { low: Math.sqrt(a!.low), high: Math.sqrt(a!.high) }),
   slopes: (a) => [
@@ -133,6 +151,7 @@ export const ROOT: Operation = {
 };
 
 export const LOGARITHM: Operation = {
+  exact: true,
   value: (a) => Math.log(a!),
   range: (a) => (a!.low <= 0 ? undefined : { low: Math.log(a!.low), high: Math.log(a!.high) }),
   slopes: (a) => [a!.low > 0 ? { low: 1 / a!.high, high: 1 / a!.low } : ANYTHING],

@@ -31,8 +31,9 @@ export interface FigureWarning {
 }
 
 export function figureValue(term: Term): FigureValue {
-  const { low, high } = term.node.range;
-  return { ...term, nominal: term.node.nominal, min: low, max: high };
+  const { node, dimension, isPoint, unit, figures } = term;
+  const { low, high } = node.range;
+  return { node, dimension, isPoint, unit, figures, nominal: node.nominal, min: low, max: high };
 }
 
 /** Whether a value can be given in a unit: `hasUnit(value, "W")` of any power. */

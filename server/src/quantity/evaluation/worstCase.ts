@@ -15,19 +15,14 @@ const CLOSE = 1e-6;
 
 /** Limits of a node's value over all inputs; the node keeps them. */
 export function worstCase(node: Node): Interval {
-  return worstCaseOf(new Program(node));
-}
-
-/** The same for a program that is there already. */
-export function worstCaseOf(program: Program): Interval {
-  const { root } = program;
-  if (!root.varies) return root.range;
+  if (!node.varies) return node.range;
+  const program = new Program(node);
   const whole = program.encloseAll();
   const range = {
-    low: Math.min(-new Search(program, -1, whole).greatest(), root.nominal),
-    high: Math.max(new Search(program, 1, whole).greatest(), root.nominal),
+    low: Math.min(-new Search(program, -1, whole).greatest(), node.nominal),
+    high: Math.max(new Search(program, 1, whole).greatest(), node.nominal),
   };
-  root.narrow(range);
+  node.narrow(range);
   return range;
 }
 
