@@ -212,7 +212,17 @@ export class GuideState implements Guide {
     // What their marks mean is new, though their text is not.
     const anew = [...new Set([...admitted, ...settled])];
     const figures = this.#updateFigures(retired, admitted, settled);
-    return { all, retired, admitted: anew, supplies: this.#index.takeChanged(), figures };
+    const supplies = this.#index.takeChanged();
+    this.#markStages(supplies);
+    return { all, retired, admitted: anew, supplies, figures };
+  }
+
+  /** Tells the stages that use one of the supplies. */
+  #markStages(supplies: ReadonlySet<Supply>): void {
+    const state = {};
+    for (const supply of supplies) {
+      for (const { step } of this.uses(supply)) (step.stage as StageNode).supplyState = state;
+    }
   }
 
   #updateFigures(

@@ -37,6 +37,8 @@ export class StageNode implements Stage {
   board: string | undefined;
   hasReading = false;
   readonly remarks: Remark[] = [];
+  /** Another object whenever the uses of a supply that it uses have changed, in any stage. */
+  supplyState: object = {};
 
   constructor(heading: StageHeading | undefined, slices: readonly Slice[]) {
     this.heading = heading;

@@ -28,7 +28,7 @@ export interface FillContext {
   readonly words: PageWords;
   readonly language: Language;
   readonly pictures: PictureSource;
-  readonly keys: StepKeys;
+  readonly keys: Pick<StepKeys, "of">;
   /** Footnotes in the order in which they are first named. */
   readonly footnotes: Footnotes;
   /** An id that nothing else on the page has. */

@@ -37,7 +37,7 @@ export class Templates {
   }
 }
 
-function contextOf(pieces: readonly PieceNode[]): PageContext {
+export function contextOf(pieces: readonly PieceNode[]): PageContext {
   const labels = new Set<string>();
   const footnotes = new Set<string>();
   for (const { facts } of pieces) {
@@ -66,6 +66,6 @@ function definitionsIn(
   return found;
 }
 
-function sourceOf({ page, start, length }: PieceNode): string {
+export function sourceOf({ page, start, length }: PieceNode): string {
   return page.text.slice(start, start + length);
 }

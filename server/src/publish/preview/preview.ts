@@ -1,0 +1,191 @@
+/**
+ * The guide as a row of blocks that follows its edits: the same head, contents, sections, steps and
+ * notes as on the published page. Only what an edit changes is made anew.
+ */
+import type { GuideState } from "../../model/guideState.ts";
+import type { PieceNode } from "../../model/pieceNode.ts";
+import type { StageNode } from "../../model/stageNode.ts";
+import type { Block } from "../blocks.ts";
+import { Footnotes, type PictureSource } from "../fill/filler.ts";
+import { escapeHtml } from "../html.ts";
+import {
+  contentsHtml,
+  HeadingIds,
+  headHtml,
+  type SectionHead,
+  sectionTitle,
+  stageIntro,
+} from "../page/frame.ts";
+import { needsHtml } from "../page/needs.ts";
+import { pageWords } from "../words/words.ts";
+import { PieceBlocks, type Surroundings } from "./pieceBlocks.ts";
+import { KeptTemplates } from "./templates.ts";
+
+export interface PreviewBlock {
+  /** A `section` takes in the blocks behind it that are `inside`; one on `top` ends it. */
+  readonly place: "section" | "inside" | "top";
+  readonly html: string;
+  /** Where its source begins; undefined for what stands for no place in the text. */
+  readonly source: Source | undefined;
+}
+
+export interface Source {
+  readonly piece: PieceNode;
+  /** Offset in the piece. */
+  readonly start: number;
+}
+
+/** `worth showing`: all is up to date but for what takes long and concerns the guide as a whole. */
+export type PreviewPause = "worth showing" | undefined;
+
+export class GuidePreview {
+  readonly #templates = new KeptTemplates();
+  readonly #pieces = new PieceBlocks(this.#templates);
+  readonly #intros = new WeakMap<StageNode, { supplyState: object; html: string }>();
+  #blocks: readonly PreviewBlock[] = [];
+  #needs = "";
+  #title: string | undefined;
+  #isComplete = false;
+
+  /** As far as they are made; from the first time that all were, there are always all. */
+  get blocks(): readonly PreviewBlock[] {
+    return this.#blocks;
+  }
+
+  get title(): string | undefined {
+    return this.#title;
+  }
+
+  /** Brings the blocks up to date; yields after each piece. The guide must not change meanwhile. */
+  *follow(guide: GuideState, pictures: PictureSource): Generator<PreviewPause, void, void> {
+    this.#templates.update(guide);
+    const row = new Row(guide, pictures, this);
+    for (const piece of guide.pieces) {
+      const isNew = !this.#templates.isKept(piece);
+      row.add(piece, this.#pieces.of(piece, row.around));
+      if (!isNew) continue;
+      if (!this.#isComplete) this.#blocks = row.soFar();
+      yield undefined;
+    }
+    this.#isComplete = true;
+    this.#title = row.title;
+    this.#blocks = row.all(this.#needs, this.#pieces);
+    yield "worth showing";
+    const needs = needsHtml(guide, pageWords(guide.language));
+    if (needs === this.#needs) return;
+    this.#needs = needs;
+    this.#blocks = row.all(needs, this.#pieces);
+  }
+
+  /** Line and table of a stage, kept while its steps and what becomes of its supplies stay. */
+  intro(stage: StageNode, guide: GuideState): string {
+    const known = this.#intros.get(stage);
+    if (known?.supplyState === stage.supplyState) return known.html;
+    const html = stageIntro(stage, guide, pageWords(guide.language));
+    this.#intros.set(stage, { supplyState: stage.supplyState, html });
+    return html;
+  }
+}
+
+/** The blocks in the making, piece by piece. */
+class Row {
+  readonly around: Surroundings;
+  title: string | undefined;
+  readonly #preview: GuidePreview;
+  readonly #stages: ReadonlyMap<unknown, StageNode>;
+  readonly #ids = new HeadingIds();
+  readonly #opening: PreviewBlock[] = [];
+  readonly #body: PreviewBlock[] = [];
+  readonly #sections: SectionHead[] = [];
+  #isFirst = true;
+
+  constructor(guide: GuideState, pictures: PictureSource, preview: GuidePreview) {
+    this.around = { guide, pictures, footnotes: new Footnotes() };
+    this.title = guide.frontMatter.title?.value;
+    this.#preview = preview;
+    this.#stages = new Map(guide.stages.map((stage) => [stage.heading?.fact, stage]));
+  }
+
+  add(piece: PieceNode, blocks: readonly Block[]): void {
+    const headings = blocks.some(({ kind }) => kind === "heading")
+      ? piece.facts.facts.filter((fact) => fact.kind === "heading")
+      : [];
+    for (const block of blocks) {
+      const source = { piece, start: block.start };
+      const fact = headings.find(({ span }) => span.start === block.start);
+      if (block.kind === "heading" && block.level! <= 2 && fact) {
+        const isTitle = this.#isFirst && block === blocks[0] && block.level === 1;
+        if (isTitle) this.title ??= fact.title;
+        else this.#open(block, fact.title, this.#stages.get(fact), source);
+      } else if (block.kind === "heading") {
+        const id = fact ? ` id="${escapeHtml(this.#ids.of(fact.title))}"` : "";
+        const { level, html } = block;
+        this.#push({ place: "inside", html: `<h${level}${id}>${html}</h${level}>`, source });
+      } else {
+        this.#push({ place: "inside", html: block.html, source });
+      }
+    }
+    this.#isFirst = false;
+  }
+
+  #push(block: PreviewBlock): void {
+    (this.#sections.length > 0 ? this.#body : this.#opening).push(block);
+  }
+
+  #open(block: Block, title: string, stage: StageNode | undefined, source: Source): void {
+    const kind = block.level === 1 ? "part" : "stage";
+    const withSteps = kind === "stage" && stage && stage.steps.length > 0 ? stage : undefined;
+    const id = this.#ids.of(title);
+    const head: SectionHead = { kind, id, title, heading: block.html, stage: withSteps };
+    this.#sections.push(head);
+    const own = withSteps ? ` id="stage-${withSteps.number}"` : "";
+    const html = `<section class="${kind}"${own} aria-labelledby="${escapeHtml(id)}">${sectionTitle(head)}</section>`;
+    this.#body.push({ place: "section", html, source });
+    if (!withSteps) return;
+    const intro = this.#preview.intro(withSteps, this.around.guide);
+    this.#body.push({ place: "inside", html: intro, source: undefined });
+  }
+
+  soFar(): PreviewBlock[] {
+    return [this.#head(), ...this.#opening, ...this.#body];
+  }
+
+  all(needs: string, pieces: PieceBlocks): PreviewBlock[] {
+    const { guide } = this.around;
+    const contents = contentsHtml(this.#sections, pageWords(guide.language));
+    const lists = [contents, needs].filter((html) => html !== "");
+    const between = lists.map((html) => ({ place: "inside", html, source: undefined }) as const);
+    const notes = this.#footnotes(pieces);
+    return [this.#head(), ...this.#opening, ...between, ...this.#body, ...notes];
+  }
+
+  #head(): PreviewBlock {
+    const { guide } = this.around;
+    const html = headHtml(guide, this.title, "", pageWords(guide.language));
+    return { place: "inside", html, source: undefined };
+  }
+
+  #footnotes(pieces: PieceBlocks): PreviewBlock[] {
+    const { guide, footnotes } = this.around;
+    const items: string[] = [];
+    // A footnote may name another, which then comes behind it.
+    for (let index = 0; index < footnotes.order.length; index++) {
+      items.push(`<li id="note-${index + 1}">${this.#footnote(index, pieces)}</li>`);
+    }
+    if (items.length === 0) return [];
+    const title = escapeHtml(pageWords(guide.language).footnotes);
+    const html = `<section class="footnotes" aria-labelledby="notes"><h2 id="notes">${title}</h2>\n<ol>\n${items.join("\n")}\n</ol></section>`;
+    return [{ place: "top", html, source: undefined }];
+  }
+
+  #footnote(index: number, pieces: PieceBlocks): string {
+    const { pageUri, identifier } = this.around.footnotes.order[index]!;
+    for (const piece of this.around.guide.pieces) {
+      const { defines } = piece.facts;
+      if (defines.footnotes.length === 0 || piece.page.uri !== pageUri) continue;
+      const html = pieces.definedFootnote(piece, identifier);
+      if (html) return pieces.footnote(piece, html, this.around, `n${index + 1}`);
+    }
+    return "";
+  }
+}
