@@ -4,12 +4,15 @@ import type { CheckedGuide, RevisedGuide } from "./features/revision/revision.ts
 import type { DeratingSettings } from "./model/guide.ts";
 import type { GuideState } from "./model/guideState.ts";
 import type { PartsList } from "./model/list/partsList.ts";
+import type { PictureSource } from "./publish/fill/filler.ts";
+import type { GuidePreview } from "./publish/preview/preview.ts";
 import type { LineIndex } from "./text/lines.ts";
 import type { Span } from "./text/span.ts";
 import { type ProductStandard, USUAL_STANDARD } from "./trade/hazards/voltageLimits.ts";
 import { type Diagnosis, DiagnosisBook, type LineLookup } from "./workspace/diagnoses.ts";
 import type { Files } from "./workspace/files.ts";
 import type { NewGuide, NewGuideRequest } from "./workspace/newGuide.ts";
+import { previewPictures } from "./workspace/previewPictures.ts";
 import { type ListContent, RevisedSources } from "./workspace/revisedSources.ts";
 import { Sources } from "./workspace/sources.ts";
 import { type GuideContext, type Pause, TrackedGuide } from "./workspace/trackedGuide.ts";
@@ -55,8 +58,8 @@ export class Service {
   readonly #sources: Sources;
   #settings: ServiceSettings;
   readonly #guides = new Map<string, TrackedGuide>();
-  /** Guides that are followed although no editor has them open. */
-  readonly #followed = new Set<string>();
+  /** Guides that are followed although no editor has them open, and for whom. */
+  readonly #followed = new Map<string, Set<string>>();
   readonly #shown = new DiagnosisBook();
 
   constructor(files: Files, settings?: ServiceSettings);
@@ -175,13 +178,16 @@ export class Service {
     for (const guide of this.#guides.values()) guide.configure(this.#context());
   }
 
-  /** Follows a guide that no editor has open. */
-  follow(uri: string): void {
-    this.#followed.add(uri);
+  /** Follows a guide that no editor has open, until all who asked for it have given it up. */
+  follow(uri: string, who = "caller"): void {
+    this.#followed.set(uri, (this.#followed.get(uri) ?? new Set()).add(who));
     this.#track(uri);
   }
 
-  unfollow(uri: string): void {
+  unfollow(uri: string, who = "caller"): void {
+    const others = this.#followed.get(uri);
+    others?.delete(who);
+    if (others && others.size > 0) return;
     this.#followed.delete(uri);
     if (!this.#sources.opened(uri)) this.#guides.delete(uri);
   }
@@ -219,6 +225,17 @@ export class Service {
   /** What the file shows now. */
   diagnoses(uri: string): readonly Diagnosis[] {
     return this.#shown.of(uri);
+  }
+
+  /** A preview without blocks yet. What makes it is loaded with the first. */
+  async preview(): Promise<GuidePreview> {
+    const { GuidePreview } = await import("./publish/load.ts");
+    return new GuidePreview();
+  }
+
+  /** Pictures for a preview of the guide. */
+  previewPictures(guide: GuideState): PictureSource {
+    return previewPictures(guide, this.#settings.folders);
   }
 
   /** The beginning of a guide for a parts list, which need not be in use yet. */

@@ -112,3 +112,66 @@ export interface StartGuideParams {
   readonly language: string;
 }
 export type StartGuideResult = { readonly text: string } | { readonly problem: string };
+
+/**
+ * Client to server: show a guide's preview. The answer tells which guide the file belongs to; its
+ * blocks follow as patches, the first of which begins anew.
+ */
+export const SHOW_PREVIEW = "kitquill/preview/show";
+export interface ShowPreviewParams {
+  /** A page of the guide, or a parts list of it. */
+  readonly uri: string;
+}
+/** Null for a file of no guide. */
+export type ShowPreviewResult = { readonly uri: string } | null;
+
+/** Client to server: nobody looks at the preview. */
+export const HIDE_PREVIEW = "kitquill/preview/hide";
+
+/** Server to client: what changes in the preview. */
+export const PATCH_PREVIEW = "kitquill/preview/patch";
+export interface SentPatch {
+  /** The guide. */
+  readonly uri: string;
+  readonly title: string;
+  /** Of the guide, as a tag after BCP 47. */
+  readonly language: string;
+  /** The blocks shown so far are all to go. */
+  readonly isNew: boolean;
+  /** To be done in order; each counts in what those before it have left. */
+  readonly splices: readonly SentSplice[];
+}
+export interface SentSplice {
+  readonly at: number;
+  readonly remove: number;
+  readonly add: readonly SentBlock[];
+}
+export interface SentBlock {
+  readonly id: number;
+  /** A `section` takes in the blocks behind it that are `inside`; one on `top` ends it. */
+  readonly place: "section" | "inside" | "top";
+  /** One element, or a few; clean. Pictures have the URIs of their files. */
+  readonly html: string;
+}
+
+/** Client to server: the block of the preview that shows a place in the text. */
+export const FIND_IN_PREVIEW = "kitquill/preview/find";
+export interface FindInPreviewParams {
+  readonly uri: string;
+  readonly line: number;
+}
+export type FindInPreviewResult = PreviewPlace | null;
+export interface PreviewPlace {
+  readonly block: number;
+  /** How far down the block, from 0 to 1. */
+  readonly share: number;
+}
+
+/** Client to server: where the source of a block is. */
+export const SOURCE_OF_PREVIEW = "kitquill/preview/source";
+export interface SourceOfPreviewParams extends PreviewPlace {
+  /** A step inside the block, by its number. */
+  readonly step?: string | undefined;
+}
+/** Null for a block that is gone or stands for no place in the text. */
+export type SourceOfPreviewResult = SentSpot | null;

@@ -102,12 +102,15 @@ class Server implements Session {
       client: params.capabilities,
       suggestAgain: offers.suggestAgain,
       goTo: offers.goTo,
+      host: this.#environment,
       caughtUp: () => this.#updater.wake(),
       onUpdate: (listener) => this.#updateListeners.push(listener),
       ask: (method) => {
         this.#connection.sendRequest(method).catch((error) => this.#report(error));
       },
       guidesNaming: (isMeant, near) => this.#guidesNaming(isMeant, near),
+      tell: (method, params) => void this.#connection.sendNotification(method, params),
+      report: (error) => this.#report(error),
     };
     return {
       serverInfo: { name: "kitquill" },

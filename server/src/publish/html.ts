@@ -26,3 +26,8 @@ export function titleId(title: string): string {
     .trim()
     .replace(/\s/g, "-");
 }
+
+/** Whether the address is the picture itself, which the author has written into the text. */
+export function isWrittenOut(url: string): boolean {
+  return /^data:image\/(?:png|jpeg|gif|webp|avif|svg\+xml)[;,]/i.test(url);
+}

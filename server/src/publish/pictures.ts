@@ -1,7 +1,8 @@
 /** The pictures of a publication: written into the page, or as files beside it. */
 import type { Content } from "./content.ts";
-import type { PictureSource } from "./fill/filler.ts";
+import type { PagePictures } from "./fill/filler.ts";
 import { fingerprint } from "./fill/stepKeys.ts";
+import { isWrittenOut } from "./html.ts";
 
 export interface LoadedPicture {
   readonly pageUri: string;
@@ -36,7 +37,7 @@ const SIGN = /(?<=<img src=")\uFDD2(\d+)\uFDD3/;
  * Pictures as part of the page's own text. While the page is put together signs stand for them:
  * written out they take a third more than the files do, and a page may hold hundreds.
  */
-export class InlinePictures implements PictureSource {
+export class InlinePictures implements PagePictures {
   readonly #signs = new Map<string, string>();
   readonly #bytes: Uint8Array[] = [];
   readonly #types: string[] = [];
@@ -50,8 +51,7 @@ export class InlinePictures implements PictureSource {
   }
 
   source(pageUri: string, url: string): string | undefined {
-    // A picture that the author has written into the text already.
-    if (/^data:image\/(?:png|jpeg|gif|webp|avif|svg\+xml)[;,]/i.test(url)) return url;
+    if (isWrittenOut(url)) return url;
     return this.#signs.get(keyOf(pageUri, url));
   }
 
@@ -68,7 +68,7 @@ export class InlinePictures implements PictureSource {
 }
 
 /** Pictures in a folder beside the page, each file once. */
-export class PicturesBeside implements PictureSource {
+export class PicturesBeside implements PagePictures {
   readonly #names = new Map<string, string>();
   readonly files = new Map<string, Uint8Array>();
 

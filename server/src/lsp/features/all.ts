@@ -12,6 +12,7 @@ import { links } from "./links.ts";
 import { moveFiles } from "./moveFiles.ts";
 import { outline } from "./outline.ts";
 import { overview } from "./overview.ts";
+import { preview } from "./preview.ts";
 import { references } from "./references.ts";
 import { rename } from "./rename.ts";
 import { semanticTokens } from "./semanticTokens.ts";
@@ -31,6 +32,7 @@ const FEATURES: readonly Feature[] = [
   moveFiles,
   outline,
   overview,
+  preview,
   references,
   rename,
   semanticTokens,

@@ -1,6 +1,7 @@
 /** What a feature of the language server is made of: what it needs, and what it answers. */
 import type { CancellationToken, ClientCapabilities } from "vscode-languageserver";
 import type { Service } from "../../service.ts";
+import type { Host } from "../updater.ts";
 
 /** What a feature needs for its answers. */
 export interface FeatureContext {
@@ -10,6 +11,8 @@ export interface FeatureContext {
   readonly suggestAgain: string | undefined;
   /** Command of the client that goes to a location. */
   readonly goTo: string | undefined;
+  /** For work of a feature's own that must not keep messages waiting. */
+  readonly host: Host;
   /** Resolves when the analysis has caught up with all that came before. */
   caughtUp(): Promise<void>;
   /** Calls the listener whenever the analysis has taken something in. */
@@ -21,6 +24,10 @@ export interface FeatureContext {
    * is; without a workspace those near the file `near`.
    */
   guidesNaming(isMeant: (uri: string) => boolean, near: string): Promise<readonly string[]>;
+  /** Sends the client a notification. */
+  tell(method: string, params: object): void;
+  /** Puts an error into the log. */
+  report(error: unknown): void;
 }
 
 /**

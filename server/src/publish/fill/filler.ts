@@ -19,6 +19,10 @@ import { worksheet } from "./worksheet.ts";
 export interface PictureSource {
   /** The address to show, or undefined where there is no such picture. */
   source(pageUri: string, url: string): string | undefined;
+}
+
+/** Pictures of a page that becomes a file. */
+export interface PagePictures extends PictureSource {
   /** The page put together, with its pictures in it. */
   content(page: string): Content;
 }

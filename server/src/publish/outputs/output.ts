@@ -1,7 +1,7 @@
 /** An output: something that leaves the author's desk, made of the guide as one file or several. */
 import type { GuideState } from "../../model/guideState.ts";
 import type { Content } from "../content.ts";
-import type { PictureSource } from "../fill/filler.ts";
+import type { PagePictures } from "../fill/filler.ts";
 import type { PackBy } from "../packing/packingList.ts";
 import type { Templates } from "../piece/templates.ts";
 
@@ -20,9 +20,9 @@ export interface PublishContext {
   readonly guide: GuideState;
   readonly templates: Templates;
   /** Pictures as the author wants them: written into the page, or beside it. */
-  readonly pictures: PictureSource;
+  readonly pictures: PagePictures;
   /** Pictures as files beside, for what cannot hold them. */
-  readonly picturesBeside: PictureSource;
+  readonly picturesBeside: PagePictures;
   /** Of a narration; undefined for the usual rate. */
   readonly wordsPerMinute: number | undefined;
   /** How the packing list groups; undefined leaves that to the list and the guide. */

@@ -5,7 +5,7 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import type { StageNode } from "../../model/stageNode.ts";
 import { type Block, blocksOf } from "../blocks.ts";
-import { type FillContext, Filler, Footnotes, type PictureSource } from "../fill/filler.ts";
+import { type FillContext, Filler, Footnotes, type PagePictures } from "../fill/filler.ts";
 import { fingerprint, StepKeys } from "../fill/stepKeys.ts";
 import { escapeHtml } from "../html.ts";
 import { HTML_MARK } from "../mark.ts";
@@ -24,7 +24,7 @@ import { runningHeads } from "./runningHeads.ts";
 import { testRecordHtml } from "./testRecord.ts";
 
 export interface PageOptions {
-  readonly pictures: PictureSource;
+  readonly pictures: PagePictures;
   /** Errors that the checks found, when the page is published all the same. */
   readonly errors: number;
 }
@@ -47,6 +47,8 @@ class GuidePage {
   readonly #sections: Section[] = [];
   #title: string | undefined;
   #lastId = 0;
+  /** Whether no block has come yet: a heading of level 1 is the title then. */
+  #isFirst = true;
 
   constructor(guide: GuideState, templates: Templates, options: PageOptions) {
     this.#guide = guide;
@@ -68,15 +70,13 @@ class GuidePage {
     const stages = new Map<unknown, StageNode>(
       this.#guide.stages.map((stage) => [stage.heading?.fact, stage]),
     );
-    for (const [index, piece] of this.#guide.pieces.entries()) {
-      this.#addPiece(piece, stages, index === 0);
-    }
+    for (const piece of this.#guide.pieces) this.#addPiece(piece, stages);
     const content = this.#sections.map((one, index) => this.#section(one, index)).join("\n");
     const notes = this.#footnotes();
     return this.#document(`${this.#header()}\n${content}\n${notes}`);
   }
 
-  #addPiece(piece: PieceNode, stages: ReadonlyMap<unknown, StageNode>, isFirst: boolean): void {
+  #addPiece(piece: PieceNode, stages: ReadonlyMap<unknown, StageNode>): void {
     const { words } = this.#context;
     const filler = new Filler(this.#context, piece);
     const blocks = blocksOf(piece, this.#templates.of(piece), filler, words);
@@ -85,10 +85,10 @@ class GuidePage {
       const fact = headings.find(({ span }) => span.start === block.start);
       if (block.kind === "heading" && block.level! <= 2 && fact) {
         const stage = block.level === 2 ? stages.get(fact) : undefined;
-        const isTitle = isFirst && block === blocks[0] && block.level === 1;
-        if (isTitle) this.#title ??= fact.title;
+        if (this.#isFirst && block.level === 1) this.#title ??= fact.title;
         else this.#open(block, fact.title, stage?.steps.length ? stage : undefined);
       } else this.#body.push(this.#blockHtml(block, fact?.title));
+      this.#isFirst = false;
     }
   }
 

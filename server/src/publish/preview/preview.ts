@@ -18,7 +18,9 @@ import {
 } from "../page/frame.ts";
 import { needsHtml } from "../page/needs.ts";
 import { pageWords } from "../words/words.ts";
+import { ShownBlocks, type Splice } from "./patch.ts";
 import { PieceBlocks, type Surroundings } from "./pieceBlocks.ts";
+import { type BlockSource, type Place, placeOfText, sourceOfBlock } from "./places.ts";
 import { KeptTemplates } from "./templates.ts";
 
 export interface PreviewBlock {
@@ -42,14 +44,17 @@ export class GuidePreview {
   readonly #templates = new KeptTemplates();
   readonly #pieces = new PieceBlocks(this.#templates);
   readonly #intros = new WeakMap<StageNode, { supplyState: object; html: string }>();
+  #shown = new ShownBlocks();
   #blocks: readonly PreviewBlock[] = [];
   #needs = "";
   #title: string | undefined;
+  /** The row in the making, as long as there was no whole one yet. */
+  #first: Row | undefined;
   #isComplete = false;
 
   /** As far as they are made; from the first time that all were, there are always all. */
   get blocks(): readonly PreviewBlock[] {
-    return this.#blocks;
+    return this.#first?.soFar() ?? this.#blocks;
   }
 
   get title(): string | undefined {
@@ -60,13 +65,13 @@ export class GuidePreview {
   *follow(guide: GuideState, pictures: PictureSource): Generator<PreviewPause, void, void> {
     this.#templates.update(guide);
     const row = new Row(guide, pictures, this);
+    if (!this.#isComplete) this.#first = row;
     for (const piece of guide.pieces) {
       const isNew = !this.#templates.isKept(piece);
       row.add(piece, this.#pieces.of(piece, row.around));
-      if (!isNew) continue;
-      if (!this.#isComplete) this.#blocks = row.soFar();
-      yield undefined;
+      if (isNew) yield undefined;
     }
+    this.#first = undefined;
     this.#isComplete = true;
     this.#title = row.title;
     this.#blocks = row.all(this.#needs, this.#pieces);
@@ -75,6 +80,29 @@ export class GuidePreview {
     if (needs === this.#needs) return;
     this.#needs = needs;
     this.#blocks = row.all(needs, this.#pieces);
+  }
+
+  /** What changes since the last patch. */
+  takePatch(): Splice[] {
+    const { blocks } = this;
+    // Begun anew after an edit, a first row may be behind what was shown of it.
+    const isBehind = this.#first !== undefined && blocks.length < this.#shown.all.length;
+    return isBehind ? [] : this.#shown.show(blocks);
+  }
+
+  /** The next patch begins anew. */
+  forgetShown(): void {
+    this.#shown = new ShownBlocks();
+  }
+
+  /** The block that shows a place of a page; undefined for a page of another guide. */
+  find(guide: GuideState, uri: string, offset: number): Place | undefined {
+    return placeOfText(this.#shown.all, guide, uri, offset);
+  }
+
+  /** Where the source of a block is; undefined for one that is gone or has none. */
+  source(guide: GuideState, id: number): BlockSource | undefined {
+    return sourceOfBlock(this.#shown.all, guide, id);
   }
 
   /** Line and table of a stage, kept while its steps and what becomes of its supplies stay. */
@@ -97,6 +125,7 @@ class Row {
   readonly #opening: PreviewBlock[] = [];
   readonly #body: PreviewBlock[] = [];
   readonly #sections: SectionHead[] = [];
+  /** Whether no block has come yet: a heading of level 1 is the title then. */
   #isFirst = true;
 
   constructor(guide: GuideState, pictures: PictureSource, preview: GuidePreview) {
@@ -114,8 +143,7 @@ class Row {
       const source = { piece, start: block.start };
       const fact = headings.find(({ span }) => span.start === block.start);
       if (block.kind === "heading" && block.level! <= 2 && fact) {
-        const isTitle = this.#isFirst && block === blocks[0] && block.level === 1;
-        if (isTitle) this.title ??= fact.title;
+        if (this.#isFirst && block.level === 1) this.title ??= fact.title;
         else this.#open(block, fact.title, this.#stages.get(fact), source);
       } else if (block.kind === "heading") {
         const id = fact ? ` id="${escapeHtml(this.#ids.of(fact.title))}"` : "";
@@ -124,8 +152,8 @@ class Row {
       } else {
         this.#push({ place: "inside", html: block.html, source });
       }
+      this.#isFirst = false;
     }
-    this.#isFirst = false;
   }
 
   #push(block: PreviewBlock): void {
