@@ -2,8 +2,8 @@
  * What a check is. A check names one problem; its file is named after its code.
  * The engine calls only the hooks whose ground has changed, so a hook may depend on nothing but
  * what it is given: `unusual` on the uses of that part (and of its socket or chip),
- * `mark` on the mark, `stage` on the stage's marks, `line` on the uses of the line's parts, `list`
- * on the list, `figure` on the figure, on what it and its name's definition come to and on its step's
+ * `mark` on the mark, `stage` on the stage's marks, `line` on the uses of the line's parts, on which of
+ * them other findings explain and on whether the guide reaches its end, `list` on the list, `figure` on the figure, on what it and its name's definition come to and on its step's
  * marks, `guide` on anything, but it runs after every edit and must be cheap.
  */
 import type { GuideFigure } from "../model/figures/figure.ts";

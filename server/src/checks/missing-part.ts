@@ -1,8 +1,8 @@
 /** A listed part that no step fits: once in the guide, and at each line of the list. */
+import { isMissing } from "../model/accounting.ts";
 import type { Guide } from "../model/guide.ts";
-import type { ListLine } from "../model/list/partsList.ts";
 import type { Part } from "../model/parts.ts";
-import type { Check, Finding, Related, Severity } from "./check.ts";
+import type { Anchor, Check, Finding, Related, Severity } from "./check.ts";
 import { cellAt, listedAt, useAt } from "./places.ts";
 import { listNames, stepName } from "./words.ts";
 
@@ -14,23 +14,50 @@ export const check: Check = {
     source: "common practice",
     tags: ["parts"],
   },
+  *line(line, _list, guide) {
+    const isLeft = (part: Part) => isMissing(part, guide.uses(part)) && !guide.explained(part);
+    const parts = guide.partsOf(line).filter(isLeft);
+    if (parts.length > 0) yield atLine(parts, severityIn(guide), guide);
+  },
   *guide(guide) {
-    const missing: Part[] = [];
-    for (const part of guide.missing) if (!guide.explained(part)) missing.push(part);
-    if (missing.length === 0) return;
-    const severity: Severity = guide.reachesEnd ? "error" : "information";
-    yield* summary(missing, severity, guide);
-    for (const parts of byLine(missing)) yield atLine(parts, severity, guide);
+    const summary = summaryOf(guide);
+    if (summary) yield summary;
   },
 };
 
-function* summary(missing: readonly Part[], severity: Severity, guide: Guide): Iterable<Finding> {
+function severityIn(guide: Guide): Severity {
+  return guide.reachesEnd ? "error" : "information";
+}
+
+/** What a guide's summary was made of. */
+interface Summary {
+  readonly missing: readonly Part[];
+  readonly severity: Severity;
+  readonly start: number;
+  readonly finding: Finding;
+}
+
+/** It may name thousands of parts: it is kept as long as they are the same. */
+const SUMMARIES = new WeakMap<Guide, Summary>();
+
+function summaryOf(guide: Guide): Finding | undefined {
+  const missing = guide.unexplained;
   const span = guide.frontMatter.keys.get("parts");
   const uri = guide.pages[0]?.uri;
-  if (!span || uri === undefined) return;
+  if (missing.length === 0 || !span || uri === undefined) return undefined;
+  const severity = severityIn(guide);
+  const known = SUMMARIES.get(guide);
+  if (known?.missing === missing && known.severity === severity && known.start === span.start)
+    return known.finding;
+  const finding = summary(missing, severity, { uri, span });
+  SUMMARIES.set(guide, { missing, severity, start: span.start, finding });
+  return finding;
+}
+
+function summary(missing: readonly Part[], severity: Severity, at: Anchor): Finding {
   const one = missing.length === 1;
-  yield {
-    at: { uri, span },
+  return {
+    at,
     severity,
     message: () =>
       `${one ? "1 part" : `${missing.length} parts`} of the list ${one ? "is" : "are"} fitted in no step: ${listNames(missing)}. Fit ${one ? "it" : "them"} in a step, or mark as [empty: …] what is left out on purpose.`,
@@ -41,16 +68,6 @@ function* summary(missing: readonly Part[], severity: Severity, guide: Guide): I
       }));
     },
   };
-}
-
-function byLine(missing: readonly Part[]): Iterable<Part[]> {
-  const lines = new Map<ListLine, Part[]>();
-  for (const part of missing) {
-    const there = lines.get(part.line);
-    if (there) there.push(part);
-    else lines.set(part.line, [part]);
-  }
-  return lines.values();
 }
 
 function atLine(parts: readonly Part[], severity: Severity, guide: Guide): Finding {

@@ -7,10 +7,11 @@ import { isOrdinary } from "../model/accounting.ts";
 import type { GuideFigure } from "../model/figures/figure.ts";
 import type { GuideChanges, GuideState } from "../model/guideState.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
-import type { Part, Supply } from "../model/parts.ts";
+import type { Supply } from "../model/parts.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import type { StageNode } from "../model/stageNode.ts";
 import type { BoardTops, Check, Finding } from "./check.ts";
+import { ExplainedParts } from "./explained.ts";
 
 /** A finding and the check that made it. */
 export interface Found {
@@ -56,16 +57,11 @@ export class CheckRunner {
   #byStage = new Map<StageNode, StageFindings>();
   #byList: readonly Found[] = NOTHING;
   #byGuide: readonly Found[] = NOTHING;
-  /** How many findings explain a part. */
-  readonly #explained = new Map<Part, number>();
+  readonly explained = new ExplainedParts();
+  #reachedEnd = false;
 
   constructor(checks: readonly Check[]) {
     this.#checks = byHook(checks);
-  }
-
-  /** Whether a finding explains the part. */
-  explains(part: Part): boolean {
-    return this.#explained.has(part);
   }
 
   run(guide: GuideState, changes: GuideChanges): void {
@@ -79,15 +75,9 @@ export class CheckRunner {
       this.#keep(this.#byFigure, figure, found);
     }
     const supplies = changes.all ? [...guide.parts, ...guide.hardware] : related(changes, guide);
-    const lines = new Map<ListLine, PartsList>();
-    for (const supply of supplies) {
+    for (const supply of supplies)
       this.#keep(this.#bySupply, supply, this.#ofSupply(supply, guide));
-      lines.set(supply.line, supply.list);
-    }
-    for (const [line, list] of lines) {
-      const found = gather(this.#checks.line, (check) => check.line(line, list, guide));
-      this.#keep(this.#byLine, line, found);
-    }
+    this.#runLines(guide, supplies);
     this.#runStages(guide, supplies);
     if (changes.all) {
       const lists: readonly PartsList[] = [...new Set(guide.lists)];
@@ -133,6 +123,23 @@ export class CheckRunner {
     return gather(this.#checks.unusual, (check) => check.unusual(supply, uses, guide));
   }
 
+  /** Lines of the supplies, and those whose parts other findings came to explain, or no longer do. */
+  #runLines(guide: GuideState, supplies: readonly Supply[]): void {
+    const lines = new Map<ListLine, PartsList>();
+    const take = (some: Iterable<Supply>) => {
+      for (const { line, list } of some) lines.set(line, list);
+    };
+    take(supplies);
+    take(this.explained.takeTurned());
+    const { reachesEnd } = guide;
+    if (reachesEnd !== this.#reachedEnd) take(guide.missing);
+    this.#reachedEnd = reachesEnd;
+    for (const [line, list] of lines) {
+      const found = gather(this.#checks.line, (check) => check.line(line, list, guide));
+      this.#keep(this.#byLine, line, found);
+    }
+  }
+
   #runStages(guide: GuideState, supplies: readonly Supply[]): void {
     // Whether a part takes its turn can hang on a mark in another stage (later, place).
     const touched = new Set<unknown>();
@@ -171,11 +178,7 @@ export class CheckRunner {
 
   #explain(found: readonly Found[], by: 1 | -1): void {
     for (const { finding } of found) {
-      for (const part of finding.explains ?? []) {
-        const count = (this.#explained.get(part) ?? 0) + by;
-        if (count > 0) this.#explained.set(part, count);
-        else this.#explained.delete(part);
-      }
+      for (const part of finding.explains ?? []) this.explained.count(part, by);
     }
   }
 
@@ -185,7 +188,7 @@ export class CheckRunner {
     this.#byLine.clear();
     this.#byFigure.clear();
     this.#byStage.clear();
-    this.#explained.clear();
+    this.explained.clear();
   }
 }
 

@@ -174,6 +174,8 @@ export interface Guide {
   }>;
   /** Parts that no mark accounts for (`isMissing`), in the order of the lists; kept current. */
   readonly missing: Iterable<Part>;
+  /** Those of them that no finding explains; the same array as long as they are the same. */
+  readonly unexplained: readonly Part[];
   /** Whether a finding other than `missing-part` already says what is wrong with the part. */
   explained(part: Part): boolean;
   /** All pictures, in no certain order. */

@@ -30,6 +30,12 @@ export interface GuideChanges {
   readonly figures: FigureChanges;
 }
 
+/** Of which parts findings other than `missing-part` tell; `edition` changes with them. */
+export interface Explanations {
+  has(part: Part): boolean;
+  readonly edition: number;
+}
+
 /** Two changes, one after the other, as one. */
 export function together(first: GuideChanges, then: GuideChanges): GuideChanges {
   if (then.all) return then;
@@ -57,7 +63,7 @@ export class GuideState implements Guide {
   numbering: object = {};
   pieces: readonly PieceNode[] = [];
   /** Set by whoever runs the checks. */
-  explains: (part: Part) => boolean = () => false;
+  explanations: Explanations = { has: () => false, edition: 0 };
   /** Set by whoever knows the files. */
   missesPicture: (pageUri: string, address: string) => boolean = () => false;
   #kit: Kit;
@@ -69,6 +75,7 @@ export class GuideState implements Guide {
   #bare = new Set<PieceNode>();
   #pictured = new Set<PieceNode>();
   #labels: Map<string, Label[]> | undefined;
+  #unexplained: { missing: readonly Part[]; edition: number; parts: readonly Part[] } | undefined;
   #fresh = true;
   readonly #shelf = new ProseShelf();
   readonly things: ThingIndex;
@@ -116,6 +123,16 @@ export class GuideState implements Guide {
     return this.#index.missing;
   }
 
+  get unexplained(): readonly Part[] {
+    const { missing } = this.#index;
+    const { edition } = this.explanations;
+    const known = this.#unexplained;
+    if (known?.missing === missing && known.edition === edition) return known.parts;
+    const parts = missing.filter((part) => !this.explained(part));
+    this.#unexplained = { missing, edition, parts };
+    return parts;
+  }
+
   get reachesEnd(): boolean {
     for (const stage of [...this.stages].reverse()) {
       if (stage.steps.length > 0) return true;
@@ -149,7 +166,7 @@ export class GuideState implements Guide {
   }
 
   explained(part: Part): boolean {
-    return this.explains(part);
+    return this.explanations.has(part);
   }
 
   compare(a: Use | Step, b: Use | Step): number {

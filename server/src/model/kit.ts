@@ -7,7 +7,7 @@ import { HardwareKeys, hardwareNames } from "./hardwareKeys.ts";
 import type { ListedDesignator, ListLine, PartsList } from "./list/partsList.ts";
 import { kindOfLine } from "./partKind.ts";
 import type { Hardware, Height, Part } from "./parts.ts";
-import { slips } from "./slips.ts";
+import { Slips } from "./slips.ts";
 
 /** A list and the board that the guide's `parts` key ties it to. */
 export interface BoardList {
@@ -33,6 +33,7 @@ export class Kit {
   readonly #keys: HardwareKeys;
   readonly #sets = new Map<string, readonly Part[]>();
   readonly #byLine = new Map<ListLine, Part[]>();
+  #slips: Slips | undefined;
   #socketPairs: { chips: Map<Part, Part>; sockets: Map<Part, Part> } | undefined;
 
   constructor(lists: readonly BoardList[], notes: KitNotes) {
@@ -100,7 +101,8 @@ export class Kit {
   /** Up to three listed designators one slip away, likeliest first. */
   nearest(name: string, board?: string): readonly string[] {
     const found: string[] = [];
-    for (const slip of slips(designatorKey(name))) {
+    this.#slips ??= new Slips(this.#byKey.keys());
+    for (const slip of this.#slips.of(designatorKey(name))) {
       const part = this.#byKey.get(slip)?.find((one) => board === undefined || one.board === board);
       if (part && !found.includes(part.name)) found.push(part.name);
       if (found.length === 3) break;

@@ -285,7 +285,7 @@ export class TrackedGuide {
       this.verdicts = [];
       return;
     }
-    this.#state.explains = (part) => this.#early.explains(part);
+    this.#state.explanations = this.#early.explained;
     this.#state.missesPicture = (page, address) => this.#pictures.isMissing(page, address);
     const changes = this.#state.update();
     this.#early.run(this.#state, changes);
