@@ -5,8 +5,8 @@
 const LARGEST = {
   "dist/client.cjs": 450,
   "dist/client-web.js": 450,
-  "dist/server.mjs": 820,
-  "dist/worker.mjs": 820,
+  "dist/server.mjs": 700,
+  "dist/worker.mjs": 700,
 };
 
 /** Bytes of a bundle with what it imports statically. */

@@ -67,6 +67,7 @@ try {
   await gate("types of the page", () =>
     node("node_modules/typescript/bin/tsc", ["--noEmit", "-p", "server/page"]),
   );
+  await gate("sizes", () => node("scripts/build.mjs", ["--minify"]));
   await gate("build", () => node("scripts/build.mjs"));
   await vitest("tests", "vitest.config.ts");
   await editorTests();

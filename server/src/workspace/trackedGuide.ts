@@ -1,5 +1,4 @@
 /** A guide that is followed: loads its pages and lists, keeps it current, and runs the checks. */
-import { CHECKS } from "../checks/all.ts";
 import type { Check, Finding } from "../checks/check.ts";
 import { CheckRunner, type Found } from "../checks/runner.ts";
 import { judge, type SeveritySettings, type Verdict } from "../checks/verdict.ts";
@@ -53,8 +52,10 @@ export class TrackedGuide {
   #sheets = new SheetFindings("", new Map());
   #state: GuideState | undefined;
   #stateKey: readonly unknown[] = [];
-  readonly #early = new CheckRunner(CHECKS.filter(({ meta }) => !meta.late));
-  readonly #late = new CheckRunner(CHECKS.filter(({ meta }) => meta.late));
+  /** None until the file has turned out to be a guide: most Markdown is not. */
+  #checks: readonly Check[] = [];
+  #early = new CheckRunner([]);
+  #late = new CheckRunner([]);
   /** What the late checks have not seen yet. */
   #unseen: GuideChanges | undefined;
   #pictures: Pictures;
@@ -158,6 +159,7 @@ export class TrackedGuide {
       return;
     }
     this.#isGuide = true;
+    await this.#loadChecks();
     const pages = [first.value];
     for (const path of notes.pages) {
       const page = await this.#namedPage(path, files);
@@ -166,6 +168,14 @@ export class TrackedGuide {
     const lists = await this.#loadLists(notes, files);
     this.#usePages(pages);
     this.#build(notes, lists);
+  }
+
+  async #loadChecks(): Promise<void> {
+    if (this.#checks.length > 0) return;
+    const { CHECKS } = await import("../checks/all.ts");
+    this.#checks = CHECKS;
+    this.#early = new CheckRunner(CHECKS.filter(({ meta }) => !meta.late));
+    this.#late = new CheckRunner(CHECKS.filter(({ meta }) => meta.late));
   }
 
   #usePages(pages: readonly GuidePage[]): void {
@@ -315,7 +325,7 @@ export class TrackedGuide {
 
   *#fileFindings(): Generator<Found, void, void> {
     for (const { code, uri, span, message } of this.#problems) {
-      const check = CHECKS.find((one) => one.meta.code === code)!;
+      const check = this.#checks.find((one) => one.meta.code === code)!;
       const finding: Finding = { at: { uri, span }, message: () => message };
       yield { check, finding };
     }
