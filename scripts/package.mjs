@@ -17,6 +17,8 @@ const REQUIRED = [
   "extension/media/icon.png",
   "extension/dist/client.cjs",
   "extension/dist/client-web.js",
+  "extension/dist/preview-page.js",
+  "extension/dist/preview-page.css",
   "extension/dist/server.mjs",
   "extension/dist/server-worker.js",
   "extension/dist/worker.mjs",

@@ -10,11 +10,15 @@ import {
   ErrorAction,
   type ErrorHandler,
   type LanguageClientOptions,
+  State,
 } from "vscode-languageclient";
+import { PATCH_PREVIEW, type SentPatch } from "../../server/src/lsp/protocol.ts";
 import { serveFiles } from "./files.ts";
 import { registerGoTo } from "./goTo.ts";
 import { clientOptions, watchFiles } from "./options.ts";
+import { createPreview, type PreviewServer } from "./preview/preview.ts";
 import { startGuide } from "./startGuide.ts";
+import { FollowedGuide } from "./views/follow.ts";
 import { createViews } from "./views/views.ts";
 
 /** Makes a client for this host; the two hosts differ in how a server is run. */
@@ -41,6 +45,7 @@ const RESTART = "Restart Server";
 export function start(context: vscode.ExtensionContext, make: MakeClient): void {
   const log = vscode.window.createOutputChannel("Kitquill", { log: true });
   const session = new Session(make, log);
+  const guide = new FollowedGuide(session.ask);
   context.subscriptions.push(
     log,
     session,
@@ -50,7 +55,9 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
     vscode.commands.registerCommand("kitquill.startGuide", (list?: vscode.Uri) =>
       startGuide(session.ask, list),
     ),
-    ...createViews(session.ask),
+    guide,
+    ...createViews(guide),
+    ...createPreview(context.extensionUri, session, guide),
   );
   // Not awaited: a server that never answers must not keep the extension from being active.
   void session.start();
@@ -63,8 +70,12 @@ interface Launch {
   told: boolean;
 }
 
-class Session implements vscode.Disposable {
+class Session implements vscode.Disposable, PreviewServer {
   private client: BaseLanguageClient | undefined;
+  private readonly patched = new vscode.EventEmitter<SentPatch>();
+  private readonly running = new vscode.EventEmitter<void>();
+  readonly onPatch = this.patched.event;
+  readonly onRunning = this.running.event;
   private readonly watched = watchFiles();
   private readonly crashes: number[] = [];
 
@@ -82,6 +93,10 @@ class Session implements vscode.Disposable {
       const client = this.make({ ...options, errorHandler: this.errorHandler(launch) });
       this.client = client;
       serveFiles(client);
+      client.onNotification(PATCH_PREVIEW, (patch: SentPatch) => this.patched.fire(patch));
+      client.onDidChangeState(({ newState }) => {
+        if (newState === State.Running) this.running.fire();
+      });
       await client.start();
       this.log.info("The server is running.");
     } catch (error) {
@@ -116,6 +131,8 @@ class Session implements vscode.Disposable {
   async dispose(): Promise<void> {
     await this.stop();
     this.watched.dispose();
+    this.patched.dispose();
+    this.running.dispose();
   }
 
   private async stop(): Promise<void> {

@@ -73,7 +73,9 @@ export async function start(options: StartOptions): Promise<Editor> {
   const browser = await chromium.launch({ executablePath, args: FLAGS });
   try {
     const context = await browser.newContext({ viewport: { width: 1400, height: 1000 } });
-    await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+    // The page that carries the settings counts as one from elsewhere, which panels are not served to.
+    const allowed = ["clipboard-read", "clipboard-write", "local-network-access"];
+    await context.grantPermissions(allowed);
     const page = await context.newPage();
     await configure(page, host.port, options);
     const editor = new Editor(page, browser, host);
@@ -413,6 +415,23 @@ export class Editor {
   async answer(text: string): Promise<void> {
     await this.quickInput().waitFor();
     await this.quickInput().fill(text);
+    await this.page.keyboard.press("Enter");
+    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
+  }
+
+  /** Changes the colour theme, by its name in the editor's own list. */
+  async chooseTheme(name: string): Promise<void> {
+    await this.page.keyboard.press("F1");
+    await this.quickInput().fill(">Preferences: Color Theme");
+    await this.page.keyboard.press("Enter");
+    const box = this.page.locator('.quick-input-widget input[placeholder*="Theme"]');
+    await box.waitFor();
+    await box.fill(name);
+    const row = this.page.locator(".quick-input-list .monaco-list-row.focused");
+    await this.eventually(
+      () => textOf(row),
+      (text) => text.includes(name),
+    );
     await this.page.keyboard.press("Enter");
     await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
   }

@@ -47,11 +47,14 @@ export class FollowedGuide implements vscode.Disposable {
   private async refresh(): Promise<void> {
     const order = ++this.asked;
     const active = vscode.window.activeTextEditor?.document.uri.toString();
-    const found = (active && (await this.overviewOf(active))) || (await this.known());
+    const own = active === undefined ? undefined : await this.overviewOf(active);
+    const found = own ?? (await this.known());
     if (order !== this.asked) return;
+    // While a panel has the focus, what holds for the text beside it stays.
+    if (active !== undefined) setContext("kitquill.inGuide", own !== undefined);
     this.overview = found;
     this.uri = found?.uri;
-    void vscode.commands.executeCommand("setContext", "kitquill.hasGuide", found !== undefined);
+    setContext("kitquill.hasGuide", found !== undefined);
     this.changed.fire();
   }
 
@@ -64,4 +67,8 @@ export class FollowedGuide implements vscode.Disposable {
     const params: OverviewParams = { uri };
     return (await this.ask<OverviewResult>(OVERVIEW, params)) ?? undefined;
   }
+}
+
+function setContext(key: string, value: boolean): void {
+  void vscode.commands.executeCommand("setContext", key, value);
 }

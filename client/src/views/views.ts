@@ -1,18 +1,15 @@
 /** Sets the views up: stages, parts not yet fitted, and the status bar entry. */
 
 import * as vscode from "vscode";
-import type { Ask } from "../start.ts";
-import { FollowedGuide } from "./follow.ts";
+import type { FollowedGuide } from "./follow.ts";
 import { INSERT_MARK, PartsLeftView } from "./partsLeft.ts";
 import { StagesView } from "./stages.ts";
 import { Status } from "./status.ts";
 
 /** All that must be disposed of with the extension. */
-export function createViews(ask: Ask): vscode.Disposable[] {
-  const guide = new FollowedGuide(ask);
+export function createViews(guide: FollowedGuide): vscode.Disposable[] {
   const parts = new PartsLeftView(guide);
   return [
-    guide,
     new Status(guide),
     vscode.window.createTreeView("kitquill.stages", {
       treeDataProvider: new StagesView(guide),

@@ -1,0 +1,75 @@
+/** The page of the preview as its reader sees it: two frames down in the editor's window. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Frame } from "playwright-core";
+import type { Editor } from "./driver.ts";
+
+const AXE = readFileSync(
+  join(import.meta.dirname, "../../node_modules/axe-core/axe.min.js"),
+  "utf8",
+);
+/** Runs in the page: one line a violation. */
+const AXE_RUN = `axe.run(document, { resultTypes: ["violations"] }).then(({ violations }) =>
+  violations.map(({ id, help, nodes }) =>
+    [id, help, ...nodes.slice(0, 3).map(({ html }) => html)].join(": ")))`;
+
+export class PreviewPage {
+  private constructor(
+    private readonly editor: Editor,
+    readonly frame: Frame,
+  ) {}
+
+  /** The page that is shown, once it shows blocks. */
+  static async of(editor: Editor): Promise<PreviewPage> {
+    let found: Frame | undefined;
+    await editor.eventually(
+      async () => {
+        for (const frame of editor.page.frames()) {
+          const blocks = await frame
+            .locator("main [data-block]")
+            .count()
+            .catch(() => 0);
+          if (blocks > 0) found = frame;
+        }
+        return found !== undefined;
+      },
+      (isThere) => isThere,
+    );
+    return new PreviewPage(editor, found!);
+  }
+
+  async text(selector: string): Promise<string> {
+    return (await this.frame.locator(selector).first().allInnerTexts()).join("");
+  }
+
+  async shows(selector: string, wanted: string): Promise<void> {
+    await this.editor.eventually(
+      () => this.text(selector),
+      (text) => text.includes(wanted),
+    );
+  }
+
+  count(selector: string): Promise<number> {
+    return this.frame.locator(selector).count();
+  }
+
+  evaluate<Answer>(expression: string): Promise<Answer> {
+    return this.frame.evaluate<Answer>(expression);
+  }
+
+  /** Barriers that axe finds. Its script comes in by the driver's own door, past the page's policy. */
+  async barriers(): Promise<string[]> {
+    await this.frame.evaluate(AXE);
+    return this.frame.evaluate<string[]>(AXE_RUN);
+  }
+
+  /** The step at the top of the panel, by its number. */
+  topStep(): Promise<string> {
+    return this.frame.evaluate<string>(`(() => {
+      for (const step of document.querySelectorAll(".step")) {
+        if (step.getBoundingClientRect().bottom > 10) return step.querySelector(".number").textContent;
+      }
+      return "";
+    })()`);
+  }
+}
