@@ -130,7 +130,26 @@ describe("The finding", () => {
   test("asks for a text of pictures by reference too", async () => {
     const body = "## A\n\n1. ![][p] and ![front][p]\n\n[p]: nowhere.png";
     const { found } = await checkFixture(kit(body, LIST), "step-picture");
-    expect(found.map(({ severity }) => severity)).toEqual(["information"]);
+    expect(found.map(({ severity }) => severity)).toEqual(["information", "warning", "warning"]);
+  });
+
+  test("are looked for by reference in all its forms, the first definition counting", async () => {
+    const body =
+      "## A\n\n1. ![front][p], ![p][] and ![P]\n2. ![no label][q]\n\n[p]: a.png 'title'\n\n## B\n\n[p]: b.png";
+    const found = await messages(kit(body, LIST), "step-picture");
+    expect(found.map((one) => /`(\S+)`/.exec(one)![1])).toEqual(["a.png", "a.png", "a.png"]);
+  });
+
+  test("follow their definition", async () => {
+    const one = new Followed("![front][p]\n\n[p]: a.png");
+    expect(await one.found()).toEqual(["warning"]);
+    one.files.set("file:///k/b.png", "x");
+    one.replace("a.png", "b.png");
+    expect(await one.found()).toEqual([]);
+    one.replace("b.png", "c.png");
+    expect(await one.found()).toEqual(["warning"]);
+    one.replace("[p]: ", "[q]: ");
+    expect(await one.found()).toEqual([]);
   });
 });
 

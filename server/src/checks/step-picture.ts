@@ -18,9 +18,10 @@ export const check: Check = {
   },
   *guide(guide) {
     for (const { piece, fact } of guide.pictures()) {
-      if (!("url" in fact.target)) continue;
-      const { url } = fact.target;
-      if (guide.isMissingPicture(piece.page, url)) yield missing(piece, fact, url);
+      const { target } = fact;
+      const url = "url" in target ? target.url : piece.page.addresses.get(target.label);
+      if (url !== undefined && guide.isMissingPicture(piece.page, url))
+        yield missing(piece, fact, url);
     }
   },
 };

@@ -26,6 +26,8 @@ export interface Page {
   readonly uri: string;
   readonly text: TextSource;
   readonly frontMatter: FrontMatter | undefined;
+  /** What the page's link definitions give for their labels. */
+  readonly addresses: ReadonlyMap<string, string>;
 }
 
 /** A piece of a page's text that is parsed alone; `start` moves when text before it changes. */

@@ -13,6 +13,7 @@ const NO_LABELS: Labels = { links: [], footnotes: [] };
 export class GuidePage implements Page {
   readonly uri: string;
   readonly sequence: PieceSequence<PieceFacts>;
+  addresses: ReadonlyMap<string, string> = new Map();
   #labels: Labels = NO_LABELS;
   #frontMatter: FrontMatter | undefined;
 
@@ -61,17 +62,26 @@ export class GuidePage implements Page {
     yield;
   }
 
+  /** Takes in what the pieces define. */
   #definedLabels(): Labels {
-    const links = new Set<string>();
+    const links = new Map<string, string>();
     const footnotes = new Set<string>();
     for (const { digest } of this.sequence.pieces) {
       const { defines } = digest;
       // Nearly all pieces define none, and all of them are asked at each keystroke.
-      if (defines.links.length > 0) for (const label of defines.links) links.add(label);
+      if (defines.links.length > 0) addLinks(links, defines);
       if (defines.footnotes.length > 0) for (const label of defines.footnotes) footnotes.add(label);
     }
+    this.addresses = links;
     if (links.size === 0 && footnotes.size === 0) return NO_LABELS;
-    return { links: [...links], footnotes: [...footnotes] };
+    return { links: [...links.keys()], footnotes: [...footnotes] };
+  }
+}
+
+/** Of several definitions of a label the first counts. */
+function addLinks(links: Map<string, string>, defines: PieceFacts["defines"]): void {
+  for (const [i, label] of defines.links.entries()) {
+    if (!links.has(label)) links.set(label, defines.addresses[i]!);
   }
 }
 

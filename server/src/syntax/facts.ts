@@ -142,5 +142,10 @@ export interface PieceFacts {
   readonly facts: readonly Fact[];
   readonly problems: readonly SyntaxProblem[];
   /** Labels of link definitions and footnotes in the piece, normalised; they count in the whole page. */
-  readonly defines: { readonly links: readonly string[]; readonly footnotes: readonly string[] };
+  readonly defines: {
+    readonly links: readonly string[];
+    /** Of the links, in the same order. */
+    readonly addresses: readonly string[];
+    readonly footnotes: readonly string[];
+  };
 }

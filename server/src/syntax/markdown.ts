@@ -38,15 +38,26 @@ export function fullTree(text: string, options: DefinedElsewhere): Root {
   });
 }
 
-/** Labels of the link definitions and footnotes in a tree, in the form in which they are looked up. */
-export function definedLabels(root: Root): { links: string[]; footnotes: string[] } {
+/**
+ * Labels of the link definitions and footnotes in a tree, in the form in which they are looked up;
+ * `addresses` are those of the links, in the same order.
+ */
+export function definedLabels(root: Root): {
+  links: string[];
+  addresses: string[];
+  footnotes: string[];
+} {
   const links: string[] = [];
+  const addresses: string[] = [];
   const footnotes: string[] = [];
   for (const node of descendants(root)) {
-    if (node.type === "definition") links.push(node.identifier.toUpperCase());
+    if (node.type === "definition") {
+      links.push(node.identifier.toUpperCase());
+      addresses.push(node.url);
+    }
     if (node.type === "footnoteDefinition") footnotes.push(node.identifier.toUpperCase());
   }
-  return { links, footnotes };
+  return { links, addresses, footnotes };
 }
 
 /** Marks that became a link definition or a link, such as `[R1]: done` and `[R1](4k7)`. */

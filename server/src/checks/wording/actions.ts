@@ -2,12 +2,13 @@
 import type { Sentence, TextBlock } from "../../model/prose.ts";
 import type { Language } from "../../text/language.ts";
 import { StemList, type Word } from "../../text/stems.ts";
+import { ACT_WORDS } from "../../trade/acts/lexicon.ts";
 import { de } from "./verbs/de.ts";
 import { en } from "./verbs/en.ts";
 import { es } from "./verbs/es.ts";
 import { fr } from "./verbs/fr.ts";
 import { nl } from "./verbs/nl.ts";
-import type { Action, Verbs } from "./verbs/verbs.ts";
+import { type Action, type Verbs, verbsOf } from "./verbs/verbs.ts";
 
 /** One act, and the verb that asks for it. */
 export interface Act {
@@ -22,26 +23,20 @@ class Lexicon {
   readonly leading: ReadonlySet<string>;
   readonly conditions: ReadonlySet<string>;
 
-  constructor(verbs: Verbs) {
+  constructor(verbs: Verbs, language: Language) {
     this.verbs = verbs;
-    this.stems = new StemList(entriesOf(verbs));
+    this.stems = new StemList(verbsOf(verbs, ACT_WORDS[language]));
     this.leading = new Set(verbs.leading);
     this.conditions = new Set(verbs.conditions);
   }
 }
 
-function* entriesOf({ actions }: Verbs): Generator<readonly [string, Action], void, void> {
-  for (const action of Object.keys(actions) as Action[]) {
-    for (const pattern of actions[action]) yield [pattern, action];
-  }
-}
-
 const LEXICA: Readonly<Record<Language, Lexicon>> = {
-  en: new Lexicon(en),
-  de: new Lexicon(de),
-  fr: new Lexicon(fr),
-  nl: new Lexicon(nl),
-  es: new Lexicon(es),
+  en: new Lexicon(en, "en"),
+  de: new Lexicon(de, "de"),
+  fr: new Lexicon(fr, "fr"),
+  nl: new Lexicon(nl, "nl"),
+  es: new Lexicon(es, "es"),
 };
 
 /** What is done only on a condition is no act of the step, nor is what must not be done. */

@@ -28,6 +28,8 @@ export interface ActRule {
   readonly act: Act;
   /** Forms that are verbs wherever they stand. */
   readonly verbs?: readonly string[];
+  /** Forms of the passive: the act is told, though nobody is asked for it. */
+  readonly passive?: readonly string[];
   /** Forms that may be nouns too; they count where a command can begin. */
   readonly openers?: readonly string[];
   /** One of these must stand in the same sentence, not denied. */
@@ -40,6 +42,13 @@ export interface ActRule {
   readonly particle?: string;
   /** With one of these in the sentence, something else is meant. */
   readonly unless?: readonly string[];
+}
+
+/** The forms by which a guide asks for an act that needs no object to be told. */
+export function commandsFor({ rules }: ActWords, act: Act): readonly string[] {
+  return rules
+    .filter((rule) => rule.act === act && !rule.objects && !rule.particle)
+    .flatMap(({ verbs = [], openers = [] }) => [...verbs, ...openers]);
 }
 
 /** What tells a command from a mere mention of its verb. */

@@ -10,7 +10,7 @@ import { SPANISH } from "./words/es.ts";
 import { FRENCH } from "./words/fr.ts";
 import { DUTCH } from "./words/nl.ts";
 
-const WORDS: Readonly<Record<Language, ActWords>> = {
+export const ACT_WORDS: Readonly<Record<Language, ActWords>> = {
   en: ENGLISH,
   de: GERMAN,
   fr: FRENCH,
@@ -154,7 +154,8 @@ function readingsOf({ nouns, rules }: ActWords): Map<string, readonly Reading[]>
       objects: rule.objects && listOf(rule.objects),
       unless: rule.unless && listOf(rule.unless),
     };
-    for (const form of rule.verbs ?? []) add(readings, form, { rule: compiled, opener: false });
+    for (const form of [...(rule.verbs ?? []), ...(rule.passive ?? [])])
+      add(readings, form, { rule: compiled, opener: false });
     for (const form of rule.openers ?? []) add(readings, form, { rule: compiled, opener: true });
   }
   return readings;
@@ -172,7 +173,7 @@ const LEXICONS = new Map<Language, ActLexicon>();
 export function actLexicon(language: Language): ActLexicon {
   const known = LEXICONS.get(language);
   if (known) return known;
-  const lexicon = new ActLexicon(WORDS[language]);
+  const lexicon = new ActLexicon(ACT_WORDS[language]);
   LEXICONS.set(language, lexicon);
   return lexicon;
 }

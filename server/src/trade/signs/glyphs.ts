@@ -17,7 +17,7 @@ export const GLYPHS = {
   rays: `<circle cx="50" cy="60" r="8"/><path d="M50 37v9M50 74v9M27 60h9M64 60h9M34 44l6 6M60 70l6 6M66 44l-6 6M40 70l-6 6" stroke="INK" stroke-width="4.5" stroke-linecap="round"/>`,
   waves: `<path d="M47.5 62h5l3 21h-11z"/><circle cx="50" cy="56" r="5"/><path d="M41 49a12 12 0 0 0 0 16M59 49a12 12 0 0 1 0 16M34 46a19 19 0 0 0 0 24M66 46a19 19 0 0 1 0 24" fill="none" stroke="INK" stroke-width="4" stroke-linecap="round"/>`,
   magnet: `<path d="M36 47h9v18a5 5 0 0 0 10 0V47h9v18a14 14 0 0 1-28 0z"/><path d="M36 54h9M55 54h9" stroke="FIELD" stroke-width="3"/>`,
-  battery: `<path d="M38 46h5v-5h6v5h2v-5h6v5h5a4 4 0 0 1 4 4v26a4 4 0 0 1-4 4H38a4 4 0 0 1-4-4V50a4 4 0 0 1 4-4z"/><path d="M38 63h8M54 63h8M58 59v8" stroke="FIELD" stroke-width="3"/>`,
+  battery: `<path d="M38 46h5v-5h6v5h2v-5h6v5h5a4 4 0 0 1 4 4v26a4 4 0 0 1-4 4H38a4 4 0 0 1-4-4V50a4 4 0 0 1 4-4z"/><path d="M37 63h10M53 63h10M58 58v10" stroke="FIELD" stroke-width="5"/>`,
   noise: `<path d="M31 56h8l11-10v32L39 68h-8z"/><path d="M55 54a10 10 0 0 1 0 16M61 49a17 17 0 0 1 0 26" fill="none" stroke="INK" stroke-width="4.5" stroke-linecap="round"/>`,
   glasses: `<path d="M50 17c-20 0-31 13-31 30 0 21 14 37 31 37s31-16 31-37c0-17-11-30-31-30z"/><rect x="25" y="41" width="22" height="16" rx="6" fill="FIELD"/><rect x="53" y="41" width="22" height="16" rx="6" fill="FIELD"/><path d="M45 46h10M17 45h10M73 45h10" stroke="FIELD" stroke-width="4"/>`,
   order: `<path d="M43 20h14l-4 38h-6z"/><circle cx="50" cy="72" r="7.5"/>`,

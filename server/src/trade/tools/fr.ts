@@ -46,7 +46,14 @@ export const fr: ThingWords = {
   flux: ["le flux", "du flux", "stylo flux", "flux de soudure"],
   "desoldering braid": ["tresse à dessouder"],
   "thermal paste": ["pâte thermique", "graisse thermique"],
-  alcohol: ["isopropanol*", "alcool isopropylique", "de l'alcool", "alcool à brûler"],
+  alcohol: [
+    "isopropanol*",
+    "alcool isopropylique",
+    "de l'alcool",
+    "à l'alcool",
+    "alcool à brûler",
+    "alcool ménager",
+  ],
   glue: ["la colle", "de colle", "colle époxy*", "époxy*", "superglue", "colle chaude"],
   "thread locker": ["frein filet*"],
   "heat-shrink tubing": [

@@ -3,11 +3,9 @@ import { split, type Verbs } from "./verbs.ts";
 export const de: Verbs = {
   actions: {
     fit: split(
-      "löte löten lötet *löten bestücke bestücken setze setzen einsetzen stecke stecken einstecken montiere montieren biege biegen abbiegen kürzen",
+      "*löten bestücke bestücken setze setzen einsetzen stecke stecken einstecken montiere montieren biege biegen abbiegen kürzen",
     ),
-    drill: split(
-      "bohre bohren bohrt *bohren senke senken ansenken entgrate entgraten feile feilen säge sägen körne körnen ankörnen",
-    ),
+    drill: split("*bohren senke senken entgrate entgraten feile feilen körne körnen ankörnen"),
     fasten: split(
       "schraube schrauben schraubt *schrauben festziehen anziehen nieten klemme klemmen",
     ),
@@ -20,6 +18,7 @@ export const de: Verbs = {
       "schalte schalten einschalten ausschalten stelle einstellen gleiche abgleichen justiere justieren kalibriere kalibrieren",
     ),
   },
+  neutral: split("verzinnen verzinne"),
   leading: split(
     "und dann danach anschließend zuerst zunächst nun jetzt zuletzt schließlich bitte",
   ),

@@ -3,14 +3,14 @@ import { split, type Verbs } from "./verbs.ts";
 export const en: Verbs = {
   actions: {
     fit: [
-      ...split("fit insert mount install solder place push seat bend"),
+      ...split("fit insert mount install place push seat bend"),
       "cut the leads",
       "cut its leads",
       "cut their leads",
       "cut off the leads",
       "trim the leads",
     ],
-    drill: [...split("drill ream countersink deburr saw punch file"), "tap the"],
+    drill: [...split("ream deburr saw punch file"), "tap the"],
     fasten: split("screw bolt tighten fasten rivet clamp"),
     wire: split("wind twist cut strip crimp"),
     glue: [
@@ -30,6 +30,7 @@ export const en: Verbs = {
       "connect the supply",
     ],
   },
+  neutral: split("tin"),
   leading: split("and then now first next finally also please"),
   conditions: split("if unless should"),
   closing: false,

@@ -2,12 +2,16 @@ import { split, type Verbs } from "./verbs.ts";
 
 export const es: Verbs = {
   actions: {
-    fit: split(
-      "suelde soldar suelda inserte insertar inserta monte montar monta coloque colocar coloca doble doblar",
-    ),
-    drill: split(
-      "taladre taladrar taladra perfore perforar perfora lime limar lima avellane avellanar desbarbe desbarbar",
-    ),
+    fit: [
+      ...split("inserte insertar inserta monte montar monta coloque colocar coloca doble doblar"),
+      "corte las patillas",
+      "cortar las patillas",
+      "corte sus patillas",
+      "corte los terminales",
+      "cortar los terminales",
+      "corte lo que sobra",
+    ],
+    drill: split("lime limar lima desbarbe desbarbar"),
     fasten: split(
       "atornille atornillar atornilla apriete apretar aprieta enrosque enroscar remache remachar",
     ),
@@ -20,6 +24,7 @@ export const es: Verbs = {
       "ajuste ajustar ajusta encienda encender enciende apague apagar apaga calibre calibrar",
     ),
   },
+  neutral: split("estañe estañar"),
   leading: split("y e luego después ahora primero finalmente entonces"),
   conditions: split("si"),
   closing: false,

@@ -2,12 +2,20 @@ import { split, type Verbs } from "./verbs.ts";
 
 export const fr: Verbs = {
   actions: {
-    fit: split(
-      "soudez souder soude insérez insérer insère montez monter placez placer enfichez enficher pliez plier",
-    ),
-    drill: split(
-      "percez percer perce fraisez fraiser ébavurez ébavurer limez limer sciez scier pointez pointer",
-    ),
+    fit: [
+      ...split(
+        "soude insérez insérer insère montez monter placez placer enfichez enficher pliez plier",
+      ),
+      "coupez les pattes",
+      "couper les pattes",
+      "coupez leurs pattes",
+      "couper leurs pattes",
+      "coupez ses pattes",
+      "couper ses pattes",
+      "coupez à ras",
+      "couper à ras",
+    ],
+    drill: split("fraiser ébavurez ébavurer limez limer pointez pointer"),
     fasten: split("vissez visser visse serrez serrer boulonnez boulonner rivetez riveter"),
     wire: split(
       "bobinez bobiner enroulez enrouler torsadez torsader coupez couper dénudez dénuder sertissez sertir",
@@ -22,6 +30,7 @@ export const fr: Verbs = {
       "mettre hors tension",
     ],
   },
+  neutral: split("étamez étamer"),
   leading: split("et puis ensuite enfin maintenant alors"),
   conditions: split("si s'il s'ils sinon"),
   closing: false,

@@ -96,8 +96,6 @@ export const ENGLISH: ActWords = {
       act: "drill",
       openers: ["drill", "redrill", "predrill", "bore", "countersink"],
       verbs: [
-        "be drilled",
-        "be countersunk",
         "start drilling",
         "begin drilling",
         "continue drilling",
@@ -105,9 +103,10 @@ export const ENGLISH: ActWords = {
         "by drilling",
         "drilling the",
       ],
+      passive: ["be drilled", "be countersunk"],
     },
     { act: "drill", openers: ["enlarge", "widen", "ream"], objects: ["hole", "holes"] },
-    { act: "grind", openers: ["grind"], verbs: ["be ground", "start grinding"] },
+    { act: "grind", openers: ["grind"], verbs: ["start grinding"], passive: ["be ground"] },
     {
       act: "grind",
       openers: "shorten smooth deburr sharpen dress cut polish round shape".split(" "),
@@ -122,17 +121,17 @@ export const ENGLISH: ActWords = {
         "belt sander",
       ],
     },
-    { act: "saw", openers: ["saw"], verbs: ["be sawn", "saw off", "saw through"] },
+    { act: "saw", openers: ["saw"], verbs: ["saw off", "saw through"], passive: ["be sawn"] },
     {
       act: "cut leads",
       openers: ["cut", "clip", "trim", "snip", "nip", "crop", "shorten"],
-      verbs: ["be cut", "be trimmed", "be clipped"],
+      passive: ["be cut", "be trimmed", "be clipped"],
       objects: ["lead", "leads", "legs", "wire end*", "pin ends", "excess", "flush"],
     },
     {
       act: "cut wire",
       openers: ["cut", "snip", "clip"],
-      verbs: ["be cut"],
+      passive: ["be cut"],
       objects: ["wire", "wires", "cable", "cables"],
       orLength: true,
     },
@@ -167,7 +166,8 @@ export const ENGLISH: ActWords = {
     {
       act: "solder",
       openers: ["solder", "resolder", "unsolder", "desolder", "tin", "reflow"],
-      verbs: ["be soldered", "start soldering", "begin soldering"],
+      verbs: ["start soldering", "begin soldering"],
+      passive: ["be soldered"],
     },
     {
       act: "burn off enamel",
@@ -254,7 +254,7 @@ export const ENGLISH: ActWords = {
     {
       act: "switch on",
       openers: ["power up", "apply power", "apply the supply", "energise", "energize", "power on"],
-      verbs: ["be powered up", "be switched on"],
+      passive: ["be powered up", "be switched on"],
     },
     {
       act: "connect the supply",

@@ -30,18 +30,8 @@ export const SPANISH: ActWords = {
   rules: [
     {
       act: "drill",
-      verbs: [
-        "taladre",
-        "taladrar",
-        "perfore",
-        "perforar",
-        "avellane",
-        "avellanar",
-        "ser taladrado",
-        "ser taladrados",
-        "ser taladrada",
-        "ser taladradas",
-      ],
+      verbs: ["taladre", "taladrar", "perfore", "perforar", "avellane", "avellanar"],
+      passive: ["ser taladrado", "ser taladrados", "ser taladrada", "ser taladradas"],
       openers: ["taladra", "perfora"],
     },
     {
@@ -103,18 +93,8 @@ export const SPANISH: ActWords = {
     },
     {
       act: "solder",
-      verbs: [
-        "suelde",
-        "soldar",
-        "desuelde",
-        "desoldar",
-        "estañe",
-        "estañar",
-        "ser soldado",
-        "ser soldados",
-        "ser soldada",
-        "ser soldadas",
-      ],
+      verbs: ["suelde", "soldar", "desuelde", "desoldar", "estañe", "estañar"],
+      passive: ["ser soldado", "ser soldados", "ser soldada", "ser soldadas"],
       openers: ["suelda"],
     },
     {

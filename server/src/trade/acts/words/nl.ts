@@ -35,7 +35,8 @@ export const DUTCH: ActWords = {
   rules: [
     {
       act: "drill",
-      verbs: ["boren", "boort", "geboord", "doorboren", "opboren", "voorboren", "uitboren"],
+      verbs: ["boren", "boort", "doorboren", "opboren", "voorboren", "uitboren"],
+      passive: ["geboord"],
       openers: ["boor"],
       unless: ["reeds"],
     },
@@ -100,16 +101,8 @@ export const DUTCH: ActWords = {
     },
     {
       act: "solder",
-      verbs: [
-        "solderen",
-        "gesoldeerd",
-        "vastsolderen",
-        "insolderen",
-        "lossolderen",
-        "desolderen",
-        "vertinnen",
-        "vertind",
-      ],
+      verbs: ["solderen", "vastsolderen", "insolderen", "lossolderen", "desolderen", "vertinnen"],
+      passive: ["gesoldeerd", "vertind"],
       openers: ["soldeer", "vertin"],
     },
     {
@@ -295,6 +288,12 @@ export const DUTCH: ActWords = {
     "blijft het",
     "ligt de",
     "ligt het",
+    "is de",
+    "is het",
+    "is hij",
+    "is deze",
+    "lager",
+    "hoger",
     "storing zoeken",
   ],
 };

@@ -111,6 +111,8 @@ export const SPANISH: HazardWords = {
     "queman la piel",
     "quemarse",
     "ceguera",
+    "ciego*",
+    "ciega*",
     "descarga eléctrica",
   ],
   kills: ["mortal*", "muerte", "mata", "matar", "electrocu*"],
