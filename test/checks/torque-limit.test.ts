@@ -52,7 +52,7 @@ describe("A torque is above the limit", () => {
 
   test("of a screw whose class is not given", async () => {
     const [message] = await found("[1 × M2.5x6] {0.8 N·m}");
-    expect(message).toContain("M2.5x6 of class 4.8, as the list gives none");
+    expect(message).toContain("M2.5x6 of class 4.8 (the list gives none)");
   });
 
   test("of the screws of the list, for a thread without a mark", async () => {

@@ -45,7 +45,7 @@ function* screwLimits(figure: GuideFigure, guide: Guide): Generator<TorqueLimit>
     const propertyClass = fastener.propertyClass ?? USUAL_CLASS[fastener.head];
     const most = tighteningTorque(thread, propertyClass, 1);
     if (Number.isNaN(most)) continue;
-    const assumed = fastener.propertyClass ? "" : ", as the list gives none";
+    const assumed = fastener.propertyClass ? "" : " (the list gives none)";
     yield {
       most,
       of: `${hardware.name} of class ${propertyClass}${assumed}`,
