@@ -118,6 +118,23 @@ describe("the worst case", () => {
     expect(computed).toBeGreaterThan(1000);
   });
 
+  test("holds all of 100,000 draws, for expressions put together at random", () => {
+    let computed = 0;
+    fc.assert(
+      fc.property(anyCase, fc.integer(), (one, seed) => {
+        fc.pre(/[abc]/.test(one.text) && one.text.length > 10 && one.text.length < 500);
+        const { value } = sum(one.text, DEFINITIONS);
+        if (!value) return;
+        computed++;
+        const { min, max } = drawn(one, 100_000, seed);
+        expect(value.min).toBeLessThanOrEqual(min + slack(min, max));
+        expect(value.max).toBeGreaterThanOrEqual(max - slack(min, max));
+      }),
+      { numRuns: 30 },
+    );
+    expect(computed).toBeGreaterThan(5);
+  });
+
   const cases: Case[] = [
     { text: "a^2 * b", of: ({ a, b }) => a ** 2 * b },
     { text: "a * (4 - a)", of: ({ a }) => a * (4 - a) },
