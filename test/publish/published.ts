@@ -44,7 +44,8 @@ export function publishSample(
   how: PublishHow = {},
 ): Promise<Published> {
   const path = join(import.meta.dirname, "../../samples", folder);
-  const names = readdirSync(path);
+  const entries = readdirSync(path, { withFileTypes: true });
+  const names = entries.filter((entry) => entry.isFile()).map(({ name }) => name);
   const files = new Map(names.map((name) => [name, readFileSync(join(path, name), "utf8")]));
   return publishFiles(files, guide, outputs, how);
 }

@@ -12,6 +12,7 @@ Usage:
   kitquill list hazards GUIDE         what brings a hazard, and which note covers it
   kitquill list columns LIST          what each column of a parts list was taken for
   kitquill publish GUIDE              write what builder and packer need
+  kitquill match READINGS             pick matched sets from a lot that was measured
   kitquill start LIST                 begin a guide from its parts list
   kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
   kitquill compare OLD NEW            what changed between two parts lists, and what it touches
@@ -82,6 +83,28 @@ Errors that \`kitquill check\` finds stop it. Ends with 0 when all was written, 
 it, 2 when the input, the arguments or the folder cannot be used.
 `;
 
+const match = `Picks the sets that differ least in all from a lot of readings: the exact best, not a good guess.
+
+Usage: kitquill match READINGS --sets K --of N [options]
+
+  READINGS   a file of readings (CSV), one part a line, with a header or none; a column beside the
+             readings may label the parts; decimal point or comma, one unit for all
+
+Options:
+  --sets K            how many sets; else as many as the readings suffice for
+  --of N              parts of a set: 2 (default) for pairs, 3, 4 and so on
+  --column COLUMN     header or number of the column with the readings, where there are several
+  --unit UNIT         unit of the readings; else as header or readings have it
+  --format FORMAT     text (default), csv (a row for each part) or json
+  --help
+
+The spread of a set is its greatest less its least reading; the sum of all spreads is as small as it
+can be. Of choices with the same sum the one with the smallest greatest spread is taken, then the one
+with the lower readings, and the output says that there was another.
+
+Ends with 0 when the sets are picked, 2 when the readings or the arguments cannot be used.
+`;
+
 const start = `Begins a guide from its parts list: every part in a step, lowest first, to be worded by you.
 
 Usage:
@@ -139,6 +162,6 @@ Options:
   --help
 `;
 
-export const HELP = { kitquill, check, compare, list, publish, start, adopt, lsp } as const;
+export const HELP = { kitquill, check, compare, list, match, publish, start, adopt, lsp } as const;
 
 export type Topic = keyof typeof HELP;

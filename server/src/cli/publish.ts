@@ -1,8 +1,10 @@
 /** `kitquill publish`: writes what builder and packer need, from a guide that the checks let pass. */
 import { basename, dirname, extname, join, resolve } from "node:path";
 import { URI } from "vscode-uri";
+import type { GuideState } from "../model/guideState.ts";
 import { FASTEST, SLOWEST } from "../publish/narration/time.ts";
 import { OUTPUT_NAMES, type OutputName } from "../publish/outputs/all.ts";
+import type { PublishedFile } from "../publish/outputs/output.ts";
 import { PACK_BY } from "../publish/packing/packingList.ts";
 import { nearestWord } from "../text/nearest.ts";
 import { publishGuide } from "../workspace/publishing.ts";
@@ -77,6 +79,7 @@ export async function publish(
     return 1;
   }
   const folder = folderOf(args, input!.uri, cwd);
+  spareSources(folder, files, checked.guide);
   if (!args.has("force")) {
     const found = await obstacles(folder, files);
     if (found.length > 0) {
@@ -89,6 +92,18 @@ export async function publish(
     terminal.out(`${shownPath(URI.file(join(folder, file.name)).toString(), cwd)}\n`);
   }
   return 0;
+}
+
+/** What the guide is made from is never replaced, not even by force. */
+function spareSources(folder: string, files: readonly PublishedFile[], guide: GuideState): void {
+  const written = new Set(files.map(({ name }) => resolve(folder, name)));
+  for (const { uri } of [...guide.pages, ...guide.lists]) {
+    const { fsPath } = URI.parse(uri);
+    if (!written.has(fsPath)) continue;
+    throw new UsageError(
+      `nothing was published: \`${basename(fsPath)}\` is a source of the guide and would be replaced. Name another folder with \`--out\`.`,
+    );
+  }
 }
 
 /** Beside the guide, named after it, unless the user says where. */

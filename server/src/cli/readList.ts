@@ -60,7 +60,8 @@ function told(
   return `${name}:${line + 1}:${column + 1} ${code} ${message}`;
 }
 
-async function bytesOf(uri: string, name: string): Promise<Uint8Array> {
+/** The file's bytes; a UsageError where it cannot be read. */
+export async function bytesOf(uri: string, name: string): Promise<Uint8Array> {
   try {
     const bytes = await new DiskFiles().read(uri);
     if (bytes) return bytes;

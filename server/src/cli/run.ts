@@ -8,6 +8,7 @@ import { compare } from "./compare.ts";
 import { HELP, type Topic } from "./help.ts";
 import { list } from "./list.ts";
 import { lsp } from "./lsp.ts";
+import { match } from "./match.ts";
 import { publish } from "./publish.ts";
 import { start } from "./start.ts";
 import type { Terminal } from "./terminal.ts";
@@ -21,6 +22,7 @@ const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = {
   check,
   compare,
   list,
+  match,
   publish,
   start,
   adopt,

@@ -28,6 +28,13 @@ function marksOn(part: Part, guide: Guide) {
   return isMade ? UNMARKED : markingOf(part);
 }
 
+/** The same in words: bands and codes, and which way round it goes. */
+export function lookWords(part: Part, guide: Guide, words: PageWords): readonly string[] {
+  const { bands } = marksOn(part, guide);
+  const drawn = bands.slice(0, 1).map((way) => bandWords(way, words, guide.language));
+  return [...drawn, ...otherText(part, guide, words)];
+}
+
 function bandWords(way: readonly Colour[], words: PageWords, language: Language = "en"): string {
   return filled(words.bands, way.map((one) => wordOfColour(one, language)).join(" "));
 }

@@ -25,6 +25,17 @@ export class Templates {
     return template;
   }
 
+  /** Labels that a page defines. */
+  contextOf(pageUri: string): PageContext {
+    return this.#contexts.get(pageUri)!;
+  }
+
+  /** The address that a page's link definition gives a label. */
+  addressOf(pageUri: string, label: string): string | undefined {
+    const definitions = this.#contexts.get(pageUri)?.definitions ?? [];
+    return definitions.find(({ identifier }) => identifier === normalized(label))?.url;
+  }
+
   /** All pictures that the pieces show, in order. */
   pictures(pieces: readonly PieceNode[]): { pageUri: string; url: string }[] {
     return pieces.flatMap((piece) => {
@@ -35,6 +46,11 @@ export class Templates {
         .map(({ url }) => ({ pageUri: piece.page.uri, url }));
     });
   }
+}
+
+/** As CommonMark compares labels (4.7): case and runs of white space make no difference. */
+function normalized(label: string): string {
+  return label.trim().replace(/\s+/g, " ").toLowerCase();
 }
 
 export function contextOf(pieces: readonly PieceNode[]): PageContext {
