@@ -41,9 +41,9 @@ test.each<[string, string, readonly string[], string]>([
 });
 
 test("a column is chosen by header or number", () => {
-  const text = "part,f,Q\na,1,7\nb,2,8\n";
+  const text = "part,f,Q\na,1.5,7\nb,2.5,8\n";
   expect(shown(lotOf(text, "q"))).toEqual(["a=7", "b=8"]);
-  expect(shown(lotOf(text, "2"))).toEqual(["a=1", "b=2"]);
+  expect(shown(lotOf(text, "2"))).toEqual(["a=1.5", "b=2.5"]);
   expect(readReadings(text, undefined)).toMatchObject({
     message: expect.stringContaining("`f` and `Q`"),
   });
@@ -98,7 +98,7 @@ describe("as a process", () => {
   let cli: Cli;
   beforeAll(async () => {
     cli = await Cli.build();
-  });
+  }, 120_000);
   afterAll(() => cli.remove());
 
   /** Base-emitter voltages; least totals 0.8, 1.6 and 2.5 mV worked by hand and with NetworkX. */

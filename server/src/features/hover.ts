@@ -11,6 +11,7 @@ import { hoverOfFigure } from "./figure/figureHover.ts";
 import { hoverOfNote } from "./noteHover.ts";
 import { loads } from "./part/loads.ts";
 import { markings } from "./part/markings.ts";
+import { matchNotes } from "./part/matchHover.ts";
 import { stands } from "./part/stands.ts";
 import { isPart, type Subject, subjectInGuide, subjectInList } from "./subject.ts";
 
@@ -43,9 +44,17 @@ const DONE: Readonly<Record<Role, string>> = {
 export function hoverInGuide(guide: GuideState, uri: string, offset: number): Hover | undefined {
   return (
     hoverOfFigure(guide, uri, offset) ??
-    describe(subjectInGuide(guide, uri, offset), guide) ??
+    hoverOfParts(guide, uri, offset) ??
     hoverOfNote(guide, uri, offset)
   );
+}
+
+/** Of parts that are picked for likeness the picking stands first: it is what the mark is about. */
+function hoverOfParts(guide: GuideState, uri: string, offset: number): Hover | undefined {
+  const found = describe(subjectInGuide(guide, uri, offset), guide);
+  const picking = found && matchNotes(guide, uri, offset);
+  if (!picking) return found;
+  return { ...found, markdown: `${escapeMarkdown(picking)}\n\n${found.markdown}` };
 }
 
 export function hoverInList(guide: GuideState, list: PartsList, offset: number): Hover | undefined {

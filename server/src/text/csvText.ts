@@ -8,9 +8,12 @@ export function csvText(rows: readonly (readonly CsvCell[])[]): string {
   return rows.map((cells) => `${cells.map(csvCell).join(",")}\r\n`).join("");
 }
 
-/** Spreadsheets read files without a byte-order mark as their country's 8-bit code. */
+/**
+ * A file for spreadsheets, which read one without a byte-order mark as their country's 8-bit code and
+ * cannot find words parted by no-break spaces.
+ */
 export function csvFile(rows: readonly (readonly CsvCell[])[]): string {
-  return `\uFEFF${csvText(rows)}`;
+  return `\uFEFF${csvText(rows).replace(/[\u00a0\u202f]/g, " ")}`;
 }
 
 function csvCell(cell: CsvCell): string {

@@ -49,7 +49,8 @@ const WITH_UNIT =
 /** A reading with or without a unit behind it: `0,6012`, `601.2 mV`, `6.012E-1`. */
 export function readReading(text: string): ReadingText | undefined {
   const match = text.length > 60 ? undefined : WITH_UNIT.exec(text.trim());
-  if (!match) return undefined;
+  // A lone `e` is what is left of a power of ten.
+  if (!match || /^e$/i.test(match[2]?.trim() ?? "")) return undefined;
   const [number = "", power = "0"] = match[1]!.trim().split(/[eE]/);
   const value = readDecimal(number);
   if (value === undefined) return undefined;
