@@ -3,6 +3,7 @@
 //   npm run bench                  all rows
 //   npm run bench -- 100 1000      only the guides of so many steps
 //   npm run bench -- figures       only the rows with that word in their name
+//   npm run bench -- lists         only the reading of long parts lists
 //   npm run bench -- publish       only the publishing of guides
 //   npm run bench -- --profile     a CPU profile of each server in dist/profiles/, from readable bundles
 import { spawn } from "node:child_process";
@@ -18,6 +19,7 @@ import {
   StreamMessageWriter,
 } from "vscode-jsonrpc/node";
 import { synthesize } from "./benchGuide.mjs";
+import { measureLists } from "./benchLists.mjs";
 import { measurePublishing } from "./benchPublish.mjs";
 import { build } from "./build.mjs";
 import { ROOT } from "./run.mjs";
@@ -262,6 +264,7 @@ for (const [name, steps, how] of ROWS) {
   results.push(await measure(name, steps, how));
 }
 if (results.length > 0) console.table(results);
+if (wanted.length === 0 || wanted.includes("lists")) console.table(await measureLists());
 if (wanted.length === 0 || wanted.includes("publish")) {
   const { rows, ratio } = measurePublishing();
   console.table(rows);
