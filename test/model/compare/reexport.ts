@@ -1,5 +1,8 @@
 /** Writes a parts list anew as another program would: other delimiter, order, grouping and spelling. */
 import type { ListLine, Meaning, PartsList } from "../../../server/src/model/list/partsList.ts";
+import type { Quantity } from "../../../server/src/quantity/value.ts";
+import { encodeWindows1252 } from "../../../server/src/text/windows1252.ts";
+import { spellings } from "./spellings.ts";
 
 /** A row of one part or of some hardware. */
 export interface Row {
@@ -7,13 +10,14 @@ export interface Row {
   quantity: string;
   fitted: boolean;
   optional: boolean;
-  readonly ohms: number | undefined;
+  /** What the value cell says, where it says nothing else. */
+  readonly plain: Quantity | undefined;
   /** Equal for parts that may be taken for one another: class and value, however spelt. */
   readonly kind: string;
   readonly cells: { [meaning in Meaning]?: string };
 }
 
-const KEPT: readonly Meaning[] = [
+export const KEPT: readonly Meaning[] = [
   "value",
   "tolerance",
   "power",
@@ -37,6 +41,13 @@ const HEADERS: { readonly [meaning in Meaning]?: readonly string[] } = {
   "part number": ["MPN", "Part number"],
 };
 
+/** Values with nothing beside them. */
+const PLAIN: Readonly<Record<string, RegExp>> = {
+  R: /^\d+(?:\.\d+)?[kKM]?$/,
+  C: /^\d+(?:\.\d+)?[pnu]F?$/,
+  L: /^\d+(?:\.\d+)?[nu]H?$/,
+};
+
 export function rowsOf(list: PartsList): Row[] {
   return list.lines.flatMap((line) => {
     const names = line.designators.length > 0 ? line.designators : [undefined];
@@ -51,9 +62,8 @@ function rowOf(line: ListLine, designator: string, optional: boolean): Row {
     if (text) cells[meaning] = text;
   }
   const quantity = designator ? "1" : (line.cells.quantity?.text ?? "");
-  const isResistor = /^R\d+$/.test(designator);
-  const ohms =
-    isResistor && line.value?.unit === "Ω" && /^\d+(?:\.\d+)?[kKM]?$/.test(cells.value ?? "");
+  const letters = /^([RCL])\d+$/.exec(designator)?.[1];
+  const isPlain = letters !== undefined && PLAIN[letters]!.test(cells.value ?? "");
   const text = cells.value ?? cells.description ?? "";
   const value = line.value
     ? line.value.amount.toPrecision(6)
@@ -64,25 +74,9 @@ function rowOf(line: ListLine, designator: string, optional: boolean): Row {
     quantity,
     fitted: line.fitted,
     optional: line.optional || optional,
-    ohms: ohms ? line.value!.amount : undefined,
+    plain: isPlain ? line.value : undefined,
     cells,
   };
-}
-
-/** Spellings of the same resistance. */
-export function spellings(ohms: number): string[] {
-  const whole = String(ohms);
-  if (ohms < 1000 || ohms >= 1e6) return [whole, `${whole}R`, `${whole} Ω`, `${whole} ohm`];
-  const kilo = String(ohms / 1000);
-  const [before, behind = ""] = kilo.split(".");
-  return [
-    whole,
-    `${kilo}k`,
-    `${kilo} kΩ`,
-    `${kilo}K`,
-    `${kilo.replace(".", ",")}k`,
-    `${before}k${behind}`,
-  ];
 }
 
 /** A choice below the number; the same for the same seed. */
@@ -121,7 +115,7 @@ export function reexport(rows: readonly Row[], random: Random): Uint8Array {
     "Optional",
   ];
   const spelt = shuffled(rows, random).map((row) => {
-    const value = row.ohms === undefined ? row.cells.value : pick(spellings(row.ohms));
+    const value = row.plain ? pick(spellings(row.plain)) : row.cells.value;
     return { ...row, cells: { ...row.cells, ...(value && { value }) } };
   });
   const grouped = random(2) === 0 ? spelt : groups(spelt);
@@ -135,7 +129,7 @@ export function reexport(rows: readonly Row[], random: Random): Uint8Array {
   const text = [header, ...lines]
     .map((cells) => cells.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(delimiter))
     .join(pick(["\n", "\r\n"]));
-  return encode(text, random(3));
+  return encode(text, random(5));
 }
 
 function groups(rows: readonly Row[]): Row[] {
@@ -155,10 +149,14 @@ function groups(rows: readonly Row[]): Row[] {
 }
 
 function encode(text: string, how: number): Uint8Array {
-  if (how === 0) return new TextEncoder().encode(text);
-  if (how === 1) return new TextEncoder().encode(`\uFEFF${text}`);
-  const units = Uint16Array.from({ length: text.length + 1 }, (_, i) =>
-    i === 0 ? 0xfeff : text.charCodeAt(i - 1),
-  );
-  return new Uint8Array(units.buffer);
+  const utf8 = new TextEncoder();
+  if (how === 0) return utf8.encode(text);
+  if (how === 1) return utf8.encode(`\uFEFF${text}`);
+  if (how === 2) return encodeWindows1252(text) ?? utf8.encode(text);
+  const bytes = new DataView(new ArrayBuffer(2 * text.length + 2));
+  const isLittle = how === 3;
+  for (let i = 0; i <= text.length; i++) {
+    bytes.setUint16(2 * i, i === 0 ? 0xfeff : text.charCodeAt(i - 1), isLittle);
+  }
+  return new Uint8Array(bytes.buffer);
 }
