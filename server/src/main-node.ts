@@ -19,6 +19,9 @@ import { DiskFiles } from "./workspace/disk.ts";
 /** How often it is looked whether the editor still lives. */
 const LOOK_MS = 3_000;
 
+/** How long what has come is still answered when the editor's end of the line is closed. */
+const GRACE_MS = 1_000;
+
 /** Serves an editor over standard input and output. */
 export function startStdio(): void {
   start(new StreamMessageReader(process.stdin), new StreamMessageWriter(process.stdout));
@@ -33,7 +36,8 @@ function start(reader: MessageReader, writer: MessageWriter): void {
   });
   const leave = () => process.exit(session.isOver ? 0 : 1);
   connection.onNotification("exit", leave);
-  connection.onClose(leave);
+  // What came before the end is still to be answered.
+  connection.onClose(() => setTimeout(leave, GRACE_MS));
   setInterval(() => {
     if (session.editor !== undefined && !lives(session.editor)) leave();
   }, LOOK_MS).unref();

@@ -299,6 +299,13 @@ describe("counts and do-not-fit marks", () => {
   });
 });
 
+test("a count of packages is right where a line names their sections", () => {
+  const list = readList(
+    'Ref,Qty,Value\n"U3A, U3B",1,LM358\n"U4A, U4B, U5",2,LM358\n"U6A, U6B",3,LM358\n',
+  );
+  expect(findings(list)).toEqual(["count-mismatch 4: 3"]);
+});
+
 describe("rows and values", () => {
   test("19: a row that lost its first cell, and a short row", () => {
     const list = readList(
