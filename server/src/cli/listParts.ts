@@ -1,6 +1,7 @@
 /** `kitquill list parts`: the parts of a guide, or the lines of a bare parts list. */
 import { accountsFor } from "../model/accounting.ts";
 import type { GuideState } from "../model/guideState.ts";
+import { hardwareNames } from "../model/hardwareKeys.ts";
 import { Kit } from "../model/kit.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Hardware, Part } from "../model/parts.ts";
@@ -30,14 +31,16 @@ const LINE_COLUMNS: readonly Column<LineRow>[] = [
   { field: "line", title: "Line" },
 ];
 
-/** Each line of the list; heights in mm, `quantity` as stated or else the number of designators. */
+/** Each line of the list, hardware by its name; heights in mm, `quantity` as stated or else the number of designators. */
 export function partsOfList(list: PartsList, format: TableFormat, { paint }: Terminal): string {
+  const hardware = list.lines.filter((line) => line.designators.length === 0);
+  const names = new Map(hardwareNames(hardware).map((name, i) => [hardware[i], name]));
   const rows = list.lines.map((line): LineRow => {
     const height = heightOf(line, list);
     return {
       designators: line.designators.map(({ name }) => name),
       quantity: line.quantity ?? (line.designators.length || null),
-      value: line.cells.value?.text ?? null,
+      value: (line.cells.value?.text || names.get(line)) ?? line.cells.value?.text ?? null,
       package: line.cells.package?.text ?? null,
       height: height?.mm ?? null,
       heightFrom: height?.from ?? null,
