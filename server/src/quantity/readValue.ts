@@ -54,19 +54,27 @@ const readOnce = remembered((text: string, classLetters: string): ValueReading =
  * `63`, `63 V`, `6V3`; `0.25`, `1/4 W`. Gives undefined when the cell says something else.
  */
 export function readRating(text: string, unit: Unit): Quantity | undefined {
+  return ratingOnce(text, unit);
+}
+
+const ratingOnce = remembered((text: string, unit: Unit): Quantity | undefined => {
   const kind: ValueClass = { units: [unit], bare: unit };
   const { readings } = readAll(foldText(text.slice(0, MAX_TEXT)), kind);
   return readings.find((one) => one.quantity.unit === unit)?.quantity;
-}
+});
 
 /** Reads a cell of a tolerance column: `5`, `±5 %`, `0.25 pF`, `J`. */
 export function readTolerance(text: string): string | undefined {
+  return toleranceOnce(text);
+}
+
+const toleranceOnce = remembered((text: string): string | undefined => {
   const folded = foldText(text.slice(0, MAX_TEXT)).trim();
   const bare = /^(?:±|\+\/?-)? ?(\d{1,3}(?:[.,]\d{1,3})?)$/.exec(folded);
   if (bare) return `${bare[1]!.replace(",", ".")} %`;
   const picofarads = /^\d{1,3}(?:[.,]\d{1,3})? ?p[fF]$/.test(folded) ? `±${folded}` : folded;
   return findTolerance(picofarads)?.tolerance ?? toleranceOfLetter(folded);
-}
+});
 
 interface Reading extends WordReading {
   readonly start: number;

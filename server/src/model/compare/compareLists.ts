@@ -1,12 +1,11 @@
 /** What changed between two parts lists, by designator, however the files group, order or spell. */
 import { designatorKey } from "../../syntax/designators.ts";
-import type { ListLine, PartsList } from "../list/partsList.ts";
+import type { PartsList } from "../list/partsList.ts";
 import { compareHardware, type HardwareChange } from "./compareHardware.ts";
 import {
   QUALITIES,
   type Quality,
-  qualitiesOf,
-  sharedQualities,
+  QualityReader,
   type Told,
   type ToldQualities,
 } from "./qualities.ts";
@@ -44,7 +43,9 @@ export interface ListChanges {
 }
 
 export function compareLists(before: PartsList, after: PartsList): ListChanges {
-  const sides = [partsOf(before), partsOf(after)] as const;
+  // One for both, so that what is equal is one object.
+  const reader = new QualityReader();
+  const sides = [partsOf(before, reader), partsOf(after, reader)] as const;
   const [old, fresh] = sides;
   const uncompared: (Quality | "board")[] = QUALITIES.filter(
     (one) => tells(old, one) !== tells(fresh, one),
@@ -66,19 +67,15 @@ export function compareLists(before: PartsList, after: PartsList): ListChanges {
   };
 }
 
-function partsOf({ lines }: PartsList): ComparedPart[] {
-  return lines.flatMap((line) => {
-    const shared = sharedQualities(line);
-    return line.designators.map((listed) => ({
-      name: listed.name,
-      board: boardOf(line),
-      qualities: qualitiesOf(line, listed, shared),
-    }));
-  });
-}
-
-function boardOf(line: ListLine): string {
-  return line.board ?? "";
+function partsOf({ lines }: PartsList, reader: QualityReader): ComparedPart[] {
+  const parts: ComparedPart[] = [];
+  for (const line of lines) {
+    for (const listed of line.designators) {
+      const { board = "" } = line;
+      parts.push({ name: listed.name, board, qualities: reader.read(line, listed) });
+    }
+  }
+  return parts;
 }
 
 function tells(parts: readonly ComparedPart[], quality: Quality): boolean {
@@ -127,7 +124,7 @@ function differences(
   compared: readonly Quality[],
 ): QualityChange[] {
   const changes: QualityChange[] = [];
-  for (const quality of compared) {
+  for (const quality of a.qualities === b.qualities ? [] : compared) {
     const [before, after]: (Told | undefined)[] = [a.qualities[quality], b.qualities[quality]];
     if (before?.key !== after?.key)
       changes.push({ quality, before: before?.text, after: after?.text });

@@ -27,10 +27,39 @@ export interface Told {
 
 export type ToldQualities = { readonly [quality in Quality]?: Told };
 
-/** The qualities that all designators of a line share. */
-export function sharedQualities(line: ListLine): ToldQualities {
+/** Reads the qualities of parts, those of equal lines once: lists repeat them. */
+export class QualityReader {
+  readonly #known = new Map<string, ToldQualities>();
+
+  /** The same object for two parts of which the same is told in the same words. */
+  read(line: ListLine, listed: ListedDesignator): ToldQualities {
+    const key = wordsOf(line, listed);
+    const known = this.#known.get(key);
+    if (known) return known;
+    const qualities = qualitiesOf(line, listed);
+    this.#known.set(key, qualities);
+    return qualities;
+  }
+}
+
+/** All that the qualities are made of. */
+function wordsOf(line: ListLine, listed: ListedDesignator): string {
+  const { cells, tolerance = "", power, voltage, current, height = "", side = "" } = line;
+  const letters = readDesignator(listed.name)?.letters ?? "";
+  const optional = line.optional || listed.optional === true;
+  const ratings = `${amountOf(power)}\n${amountOf(voltage)}\n${amountOf(current)}`;
+  const words = `${cells.value?.text ?? ""}\n${cells.description?.text ?? ""}\n${cells.package?.text ?? ""}`;
+  return `${letters}\n${words}\n${tolerance}\n${ratings}\n${height}\n${side}\n${line.fitted}\n${optional}`;
+}
+
+function amountOf(found: Quantity | undefined): string {
+  return found ? `${found.amount} ${found.unit}` : "";
+}
+
+function qualitiesOf(line: ListLine, listed: ListedDesignator): ToldQualities {
   const { tolerance, power, voltage, current, height, side } = line;
   return withoutBlanks({
+    value: toldValue(line, listed),
     tolerance: tolerance === undefined ? undefined : plain(tolerance),
     power: quantity(power),
     voltage: quantity(voltage),
@@ -39,18 +68,8 @@ export function sharedQualities(line: ListLine): ToldQualities {
     height: height === undefined ? undefined : told(String(height), `${height} mm`),
     side: side && plain(side),
     fitted: line.fitted ? plain("yes") : plain("no"),
+    optional: plain(line.optional || listed.optional ? "yes" : "no"),
   });
-}
-
-/** The qualities of one part of the line, on top of `shared`. */
-export function qualitiesOf(
-  line: ListLine,
-  listed: ListedDesignator,
-  shared: ToldQualities,
-): ToldQualities {
-  const value = toldValue(line, listed);
-  const optional = plain(line.optional || listed.optional ? "yes" : "no");
-  return { ...shared, ...(value && { value }), optional };
 }
 
 /**
