@@ -17,6 +17,7 @@ import { serveFiles } from "./files.ts";
 import { registerGoTo } from "./goTo.ts";
 import { clientOptions, watchFiles } from "./options.ts";
 import { createPreview, type PreviewServer } from "./preview/preview.ts";
+import { createRevision } from "./revision/commands.ts";
 import { startGuide } from "./startGuide.ts";
 import { FollowedGuide } from "./views/follow.ts";
 import { createViews } from "./views/views.ts";
@@ -58,6 +59,7 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
     guide,
     ...createViews(guide),
     ...createPreview(context.extensionUri, session, guide),
+    ...createRevision(session.ask, context.workspaceState),
   );
   // Not awaited: a server that never answers must not keep the extension from being active.
   void session.start();

@@ -1,5 +1,6 @@
 /** The one door to the analysis for the language server and the command line. */
 import type { SeveritySettings } from "./checks/verdict.ts";
+import type { Renumbering } from "./features/revision/renumber.ts";
 import type { CheckedGuide, RevisedGuide } from "./features/revision/revision.ts";
 import type { DeratingSettings } from "./model/guide.ts";
 import type { GuideState } from "./model/guideState.ts";
@@ -103,6 +104,36 @@ export class Service {
     // Only who compares lists needs what compares them.
     const { reviseGuide } = await import("./features/revision/load.ts");
     return reviseGuide(list, sides);
+  }
+
+  /**
+   * The texts of the guide's pages with parts of the list, as `old` gives it, named as the pairs say;
+   * by URI, only those that change.
+   */
+  async renumber(
+    guide: GuideState,
+    list: string,
+    old: ListContent,
+    pairs: readonly Renumbering[],
+  ): Promise<ReadonlyMap<string, string>> {
+    const { renumberRound } = await import("./features/revision/load.ts");
+    const copy = this.#copy(guide, new RevisedSources(this.#sources.files, list, old), [list]);
+    const changed = new Set<string>();
+    for (let round = 1; ; round++) {
+      const { guide: state } = await copy.#checked(guide);
+      const { edits, isLast } = renumberRound(state, list, pairs);
+      for (const [uri, own] of edits) {
+        changed.add(uri);
+        // From the end on, so that each leaves the places of the others as they are.
+        copy.edit(
+          uri,
+          round,
+          [...own].sort((a, b) => b.span.start - a.span.start),
+        );
+      }
+      if (isLast || edits.size === 0) break;
+    }
+    return new Map([...changed].map((uri) => [uri, copy.text(uri)!]));
   }
 
   async #checked({ pages }: GuideState): Promise<CheckedGuide> {

@@ -1,8 +1,9 @@
 /** The view of the guide's stages and steps, each with its parts and its worst finding. */
 
 import * as vscode from "vscode";
-import type { SentSpot, SentStage, SentStep } from "../../../server/src/lsp/protocol.ts";
+import type { SentStage, SentStep } from "../../../server/src/lsp/protocol.ts";
 import type { FollowedGuide } from "./follow.ts";
+import { show } from "./show.ts";
 
 type Node = { readonly stage: SentStage } | { readonly step: SentStep };
 
@@ -43,17 +44,6 @@ function stepItem({ number, text, parts, worst, spot }: SentStep): vscode.TreeIt
   item.command = show(spot);
   withFinding(item, worst);
   return item;
-}
-
-function show({ uri, range }: SentSpot): vscode.Command {
-  const { line, character } = range.start;
-  const start = new vscode.Position(line, character);
-  const selection = new vscode.Range(start, start);
-  return {
-    command: "vscode.open",
-    title: "Show",
-    arguments: [vscode.Uri.parse(uri), { selection } satisfies vscode.TextDocumentShowOptions],
-  };
 }
 
 const ICONS: Readonly<Record<string, readonly [icon: string, colour: string, word: string]>> = {

@@ -25,7 +25,7 @@ export class ClientFiles implements Files {
     const result = await this.#connection.sendRequest<ReadFileResult>(READ_FILE, params);
     switch (result.kind) {
       case "bytes":
-        return Uint8Array.from(atob(result.base64), (character) => character.charCodeAt(0));
+        return fromBase64(result.base64);
       case "missing":
         return undefined;
       case "too-large":
@@ -47,6 +47,10 @@ export class ClientFiles implements Files {
     const result = await this.#connection.sendRequest<FindFilesResult>(FIND_FILES, params);
     return result.uris;
   }
+}
+
+export function fromBase64(base64: string): Uint8Array {
+  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
 }
 
 function tooLarge(uri: string, size: number): string {

@@ -175,3 +175,50 @@ export interface SourceOfPreviewParams extends PreviewPlace {
 }
 /** Null for a block that is gone or stands for no place in the text. */
 export type SourceOfPreviewResult = SentSpot | null;
+
+/** Client to server: what a revised parts list touches in the guides on it. */
+export const REVISE = "kitquill/revise";
+export interface ReviseParams {
+  /** The list as it is now; where a guide names it, what the server knows of it counts. */
+  readonly list: SentFile;
+  /** As it was. Where guides name this one alone, it is the guides' own. */
+  readonly old: SentFile;
+}
+export interface SentFile {
+  readonly uri: string;
+  readonly base64: string;
+}
+export type ReviseResult = SentRevision | { readonly problem: string };
+export interface SentRevision {
+  readonly touched: readonly SentTouched[];
+  readonly renumbered: readonly SentRenumbering[];
+}
+export interface SentTouched {
+  /** What it is about, in words: a heading. */
+  readonly kind: string;
+  readonly step?: string | undefined;
+  readonly message: string;
+  readonly spot: SentSpot;
+  /** The text of its step, or of its place: one that has been changed has been seen to. */
+  readonly source: string;
+  /** Whether a finding stands here, which goes when it is dealt with. */
+  readonly isOpen: boolean;
+  readonly fixes: readonly { readonly title: string; readonly edits: readonly SentEdit[] }[];
+}
+export interface SentRenumbering {
+  readonly from: string;
+  readonly to: string;
+  readonly board: string;
+}
+export interface SentEdit extends SentSpot {
+  readonly text: string;
+  /** Of the text that the edit is for, where an editor has it open. */
+  readonly version?: number | undefined;
+}
+
+/** Client to server: edits that carry renumbered designators through the guides on the list. */
+export const RENUMBER = "kitquill/renumber";
+export interface RenumberParams extends ReviseParams {
+  readonly pairs: readonly SentRenumbering[];
+}
+export type RenumberResult = { readonly edits: readonly SentEdit[] } | { readonly problem: string };

@@ -31,6 +31,8 @@ export interface CheckedGuide {
 }
 
 export interface RevisedGuide {
+  /** The new list. */
+  readonly fresh: PartsList;
   readonly changes: ListChanges;
   /** By kind in the order of `TOUCHED_KINDS`, then by place. */
   readonly touched: readonly Touched[];
@@ -62,6 +64,7 @@ export function reviseGuide(
   ];
   const findings = newFindings(before.findings, after.findings, list);
   return {
+    fresh: fresh!,
     changes,
     touched: inOrder(
       withFindings(drafts, findings, revision).map((one) => withoutSheet(one, fresh!, after.guide)),

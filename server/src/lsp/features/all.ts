@@ -15,6 +15,7 @@ import { overview } from "./overview.ts";
 import { preview } from "./preview.ts";
 import { references } from "./references.ts";
 import { rename } from "./rename.ts";
+import { revision } from "./revision.ts";
 import { semanticTokens } from "./semanticTokens.ts";
 import { signatureHelp } from "./signatureHelp.ts";
 import { startGuide } from "./startGuide.ts";
@@ -35,6 +36,7 @@ const FEATURES: readonly Feature[] = [
   preview,
   references,
   rename,
+  revision,
   semanticTokens,
   signatureHelp,
   startGuide,
