@@ -396,6 +396,12 @@ export class Editor {
     );
   }
 
+  /** Waits until one of Kitquill's views is on the screen. */
+  async viewShows(title: string): Promise<void> {
+    await this.page.locator(`.pane-header[aria-label^="${title}"]`).waitFor();
+    await this.page.waitForTimeout(SETTLE_MS);
+  }
+
   /** Clicks a row of one of Kitquill's views, by the beginning of its label. */
   async clickInView(title: string, label: string): Promise<void> {
     await this.view(title);
@@ -404,6 +410,44 @@ export class Editor {
       .locator(".monaco-list-row", { hasText: label })
       .first()
       .click();
+  }
+
+  /** Presses a button of a row of one of Kitquill's views; buttons show when the mouse is on the row. */
+  async actInView(title: string, label: string, action: string): Promise<void> {
+    await this.view(title);
+    const row = this.page
+      .locator(".pane", { has: this.page.locator(`.pane-header[aria-label^="${title}"]`) })
+      .locator(".monaco-list-row", { hasText: label })
+      .first();
+    await row.hover();
+    await row.locator(`.action-label[aria-label^="${action}"]`).click();
+  }
+
+  /** Presses a button in the title of one of Kitquill's views. */
+  async actOnView(title: string, action: string): Promise<void> {
+    const header = this.page.locator(`.pane-header[aria-label^="${title}"]`);
+    await header.hover();
+    await header.locator(`.action-label[aria-label^="${action}"]`).click();
+  }
+
+  /** Chooses from the menu of a file in the explorer. */
+  async chooseInMenu(file: string, entry: string): Promise<void> {
+    await this.explorerRow(file).click({ button: "right" });
+    await this.page.locator(".monaco-menu .action-label", { hasText: entry }).first().click();
+  }
+
+  /** Confirms a list of ticked entries at the top of the window, once it shows this one. */
+  async confirmPicks(entry: string): Promise<void> {
+    await this.page.locator(".quick-input-list .monaco-list-row", { hasText: entry }).waitFor();
+    await this.page.keyboard.press("Enter");
+    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
+  }
+
+  /** Presses a button of the dialog in the middle of the window. */
+  async pressInDialog(label: string): Promise<void> {
+    const button = this.page.locator(".monaco-dialog-box .monaco-button", { hasText: label });
+    await button.first().click();
+    await this.page.locator(".monaco-dialog-box").waitFor({ state: "detached" });
   }
 
   /** What the status bar says of the guide; empty while it says nothing. */

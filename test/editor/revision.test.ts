@@ -1,0 +1,97 @@
+/** A revised parts list in a real editor: what it touches, what is seen to, what is renumbered. */
+import { join } from "node:path";
+import { afterEach, expect, test } from "vitest";
+import { type Editor, start } from "./driver.ts";
+
+/** Many things are done one after the other, on machines of any speed. */
+const PATIENCE = { timeout: 240_000 };
+const VIEW = "Touched by the New List";
+let editor: Editor;
+
+afterEach(() => editor?.close());
+
+async function compared(): Promise<string[]> {
+  editor = await start({ folder: join(import.meta.dirname, "revised") });
+  editor.waitAtMost(30_000);
+  await editor.openFile("finch.md");
+  await editor.eventually(
+    () => editor.progress(),
+    (shown) => shown.includes("fitted"),
+  );
+  await editor.chooseInMenu("finch-parts.csv", "Compare with Another Parts List");
+  await editor.answer("finch-parts-old.csv");
+  await editor.viewShows(VIEW);
+  return editor.eventually(
+    () => editor.view(VIEW),
+    (rows) => rows.length > 0,
+  );
+}
+
+test("what the new list touches stays until it is dealt with or dismissed", PATIENCE, async () => {
+  const rows = await compared();
+  await editor.screenshot("revision");
+  expect(rows).toEqual([
+    "Steps to reword 3",
+    expect.stringMatching(/^1\.1 R1 and R2: value 4k7 → 5k6; bands /),
+    expect.stringMatching(/^1\.3 R5 seems to be R9 now/),
+    expect.stringMatching(/^1\.4 R5 seems to be R9 now/),
+    "Sets and matches 1",
+    '1.2 "all 100n" takes in C2 now: 2 parts, before 1.',
+  ]);
+  // A click leads to the place.
+  await editor.clickInView(VIEW, "takes in C2");
+  await editor.eventually(
+    () => editor.cursor(),
+    (at) => at.file === "finch.md" && at.line === 12,
+  );
+  await editor.actInView(VIEW, "takes in C2", "Dismiss");
+  await editor.eventually(
+    () => editor.view(VIEW),
+    (shown) => !shown.some((row) => row.includes("C2")),
+  );
+  await editor.actInView(VIEW, "R1 and R2", "Apply Fix");
+  await editor.eventually(
+    () => editor.view(VIEW),
+    (shown) => !shown.some((row) => row.includes("R1 and R2")),
+  );
+  expect(await editor.text()).toContain("[R1, R2 = 5k6]");
+  // It is still there when the window comes back, with the kit as it was: no edit ever reaches that.
+  await editor.page.reload();
+  await editor.viewShows(VIEW);
+  const left = await editor.eventually(
+    () => editor.view(VIEW),
+    (shown) => shown.length > 0,
+  );
+  expect(left).toEqual([
+    "Steps to reword 3",
+    expect.stringMatching(/^1\.1 R1 and R2/),
+    expect.stringMatching(/^1\.3 R5 seems/),
+    expect.stringMatching(/^1\.4 R5 seems/),
+  ]);
+});
+
+test(
+  "renumbered designators are carried through in one edit that one undo takes back",
+  PATIENCE,
+  async () => {
+    await compared();
+    await editor.actOnView(VIEW, "Carry Renumbered Designators");
+    await editor.confirmPicks("R5 → R9");
+    await editor.pressInDialog("Change");
+    await editor.eventually(
+      () => editor.text(),
+      (text) => text.includes("[R9]") && text.includes("Look at R9 again"),
+    );
+    await editor.eventually(
+      () => editor.view(VIEW),
+      (shown) => !shown.some((row) => row.includes("R5")),
+    );
+    // Reading the text puts the focus into it.
+    await editor.text();
+    await editor.press("Control+z");
+    await editor.eventually(
+      () => editor.text(),
+      (text) => text.includes("[R5]") && text.includes("Look at R5 again"),
+    );
+  },
+);
