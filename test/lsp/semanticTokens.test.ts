@@ -225,7 +225,11 @@ test("the one edit makes the new numbers of the old", () => {
   fc.assert(
     fc.property(numbers, numbers, (one, other) => {
       const [before, after] = [one.flat(), other.flat()];
-      const edits = changedData(before, after).map((edit) => ({ ...edit, data: [...edit.data] }));
+      const typed = (list: readonly number[]) => Uint32Array.from(list);
+      const edits = changedData(typed(before), typed(after)).map((edit) => ({
+        ...edit,
+        data: [...edit.data],
+      }));
       expect(patched(before, { edits })).toEqual(after);
       for (const { start, deleteCount } of edits) {
         expect([start % 5, deleteCount % 5]).toEqual([0, 0]);

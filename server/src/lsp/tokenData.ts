@@ -1,6 +1,7 @@
 /**
  * Tokens in the protocol's numbers: five a token, each place counted from the token before. A piece's
  * numbers are made once; a page strings them together, so that after an edit only what is new is sent.
+ * A long guide has some hundred thousand of them, hence the typed arrays.
  */
 
 import { tokensOf } from "../features/tokens/pieceTokens.ts";
@@ -32,19 +33,20 @@ export function tokenData(
   pieces: readonly PieceNode[],
   guide: GuideState,
   line: number,
-): readonly number[] {
-  const data: number[] = [];
+): Uint32Array {
+  const all = pieces.map((piece) => dataOf(piece, guide));
+  const data = new Uint32Array(all.reduce((sum, { data: own }) => sum + own.length, 0));
+  let first = 0;
   let start = line;
   let last = { line: 0, column: 0 };
-  for (const piece of pieces) {
-    const own = dataOf(piece, guide);
+  for (const own of all) {
     if (own.data.length > 0) {
-      const first = data.length;
-      for (const number of own.data) data.push(number);
+      for (let i = 0; i < own.data.length; i++) data[first + i] = own.data[i]!;
       const isSameLine = start + own.data[0]! === last.line;
       data[first] = start + own.data[0]! - last.line;
       if (isSameLine) data[first + 1] = own.data[1]! - last.column;
       last = { line: start + own.lastLine, column: own.lastColumn };
+      first += own.data.length;
     }
     start += own.lines;
   }
@@ -52,7 +54,7 @@ export function tokenData(
 }
 
 /** The one edit that makes the numbers sent before into those of now. */
-export function changedData(before: readonly number[], after: readonly number[]): DataEdit[] {
+export function changedData(before: Uint32Array, after: Uint32Array): DataEdit[] {
   const shorter = Math.min(before.length, after.length);
   let head = 0;
   while (head < shorter && before[head] === after[head]) head++;
@@ -71,7 +73,7 @@ export function changedData(before: readonly number[], after: readonly number[])
     {
       start,
       deleteCount: before.length - kept - start,
-      data: after.slice(start, after.length - kept),
+      data: [...after.subarray(start, after.length - kept)],
     },
   ];
 }

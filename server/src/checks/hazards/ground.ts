@@ -47,15 +47,18 @@ export function groundOf(guide: Guide): Ground {
   const known = KNOWN.get(guide);
   if (known && known.parts === parts && known.revision === figures.revision) return known.ground;
   const listed = known?.parts === parts ? known.listed : listedDangers(parts);
-  const telling = figures.withSymbol(
-    (symbol) => isVoltage(symbol) || isOfCharge(symbol) || isOfHeat(symbol),
-  );
+  const telling = figures.withSymbol(tells);
   const basis = basisOf(guide, telling);
   const isSame = known !== undefined && known.listed === listed && sameItems(known.basis, basis);
   const made = isSame ? known.ground : makeGround(guide, listed, telling);
   const ground = known && sameGround(known.ground, made) ? known.ground : made;
   KNOWN.set(guide, { parts, listed, revision: figures.revision, basis, ground });
   return ground;
+}
+
+/** Whether figures with this symbol tell of a danger. */
+function tells(symbol: string): boolean {
+  return isVoltage(symbol) || isOfCharge(symbol) || isOfHeat(symbol);
 }
 
 /** What the ground is made of beside the lists: most edits of figures touch none of it. */

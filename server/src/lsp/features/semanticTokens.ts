@@ -29,7 +29,7 @@ const MOST_PAGES = 20;
 
 class TokenPages {
   readonly #context: FeatureContext;
-  readonly #sent = new Map<string, { readonly id: string; readonly data: readonly number[] }>();
+  readonly #sent = new Map<string, { readonly id: string; readonly data: Uint32Array }>();
   #count = 0;
 
   constructor(context: FeatureContext) {
@@ -39,7 +39,7 @@ class TokenPages {
   async full(params: SemanticTokensParams, token: CancellationToken): Promise<SemanticTokens> {
     const data = await this.#dataOf(params, token);
     if (!data) return { data: [] };
-    return { resultId: this.#keep(params, data), data: data as number[] };
+    return { resultId: this.#keep(params, data), data: [...data] };
   }
 
   async delta(
@@ -50,7 +50,7 @@ class TokenPages {
     if (!data) return { data: [] };
     const before = this.#sent.get(params.textDocument.uri);
     const resultId = this.#keep(params, data);
-    if (before?.id !== params.previousResultId) return { resultId, data: data as number[] };
+    if (before?.id !== params.previousResultId) return { resultId, data: [...data] };
     const edits = changedData(before.data, data).map((edit) => ({
       ...edit,
       data: edit.data as number[],
@@ -68,19 +68,19 @@ class TokenPages {
     const pieces = piecesOf(place).filter(
       ({ start, length }) => start < span.end && start + length > span.start,
     );
-    return { data: encode(place, pieces) as number[] };
+    return { data: [...encode(place, pieces)] };
   }
 
   /** Undefined for Markdown that is no guide. */
   async #dataOf(
     { textDocument }: { readonly textDocument: { readonly uri: string } },
     token: CancellationToken,
-  ): Promise<readonly number[] | undefined> {
+  ): Promise<Uint32Array | undefined> {
     const [place] = await placesOf(this.#context, textDocument, token);
     return place && !place.list ? encode(place, piecesOf(place)) : undefined;
   }
 
-  #keep({ textDocument: { uri } }: SemanticTokensParams, data: readonly number[]): string {
+  #keep({ textDocument: { uri } }: SemanticTokensParams, data: Uint32Array): string {
     const id = `${++this.#count}`;
     this.#sent.delete(uri);
     this.#sent.set(uri, { id, data });
@@ -93,7 +93,7 @@ function piecesOf({ guide, uri }: Place) {
   return guide.pieces.filter((piece) => piece.page.uri === uri);
 }
 
-function encode({ guide, lines }: Place, pieces: ReturnType<typeof piecesOf>): readonly number[] {
+function encode({ guide, lines }: Place, pieces: ReturnType<typeof piecesOf>): Uint32Array {
   const [first] = pieces;
-  return first ? tokenData(pieces, guide, lines.positionAt(first.start).line) : [];
+  return first ? tokenData(pieces, guide, lines.positionAt(first.start).line) : new Uint32Array();
 }

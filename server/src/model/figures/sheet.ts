@@ -40,6 +40,8 @@ export class FigureSheet implements Figures {
   readonly #byPiece = new Map<PieceNode, readonly FigurePlace[]>();
   #ofFrontMatter = new Map<string, FigurePlace>();
   #frontMatter: FrontMatter | undefined;
+  /** Answers of `withSymbol` that still hold, by what was asked. */
+  readonly #withSymbol = new Map<(symbol: string) => boolean, readonly FigurePlace[]>();
   /** Entries of the front matter that are no figures. */
   frontMatterProblems: readonly SyntaxProblem[] = [];
   revision = 0;
@@ -110,11 +112,15 @@ export class FigureSheet implements Figures {
   }
 
   withSymbol(passes: (symbol: string) => boolean): readonly FigurePlace[] {
+    const known = this.#withSymbol.get(passes);
+    if (known) return known;
     const found: FigurePlace[] = [];
     for (const { symbol, places } of this.#variables.values()) {
       if (places.size > 0 && passes(symbol)) found.push(...places);
     }
-    return found.sort(byPlace);
+    found.sort(byPlace);
+    this.#withSymbol.set(passes, found);
+    return found;
   }
 
   meaning(use: NameUse, board: string | undefined): Meaning {
@@ -154,6 +160,8 @@ export class FigureSheet implements Figures {
 
   #takeFrontMatter(page: Page, frontMatter: FrontMatter): void {
     this.#frontMatter = frontMatter;
+    // Its figures may stand in another order.
+    this.#withSymbol.clear();
     const { figures, problems } = readFrontMatterFigures(page, frontMatter);
     this.frontMatterProblems = problems;
     const before = this.#ofFrontMatter;
@@ -193,6 +201,7 @@ export class FigureSheet implements Figures {
     if (variable) {
       variable.places.add(place);
       this.#touched.add(variable);
+      this.#forgetSelections(variable);
     }
     this.#changed.add(place);
     return place;
@@ -208,6 +217,13 @@ export class FigureSheet implements Figures {
     if (place.variable) {
       place.variable.places.delete(place);
       this.#touched.add(place.variable);
+      this.#forgetSelections(place.variable);
+    }
+  }
+
+  #forgetSelections({ symbol }: Variable): void {
+    for (const passes of this.#withSymbol.keys()) {
+      if (passes(symbol)) this.#withSymbol.delete(passes);
     }
   }
 
