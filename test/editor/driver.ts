@@ -463,23 +463,6 @@ export class Editor {
     await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
   }
 
-  /** Changes the colour theme, by its name in the editor's own list. */
-  async chooseTheme(name: string): Promise<void> {
-    await this.page.keyboard.press("F1");
-    await this.quickInput().fill(">Preferences: Color Theme");
-    await this.page.keyboard.press("Enter");
-    const box = this.page.locator('.quick-input-widget input[placeholder*="Theme"]');
-    await box.waitFor();
-    await box.fill(name);
-    const row = this.page.locator(".quick-input-list .monaco-list-row.focused");
-    await this.eventually(
-      () => textOf(row),
-      (text) => text.includes(name),
-    );
-    await this.page.keyboard.press("Enter");
-    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
-  }
-
   /** Saves what the editor shows to test/screenshots/. */
   async screenshot(name: string): Promise<void> {
     mkdirSync(SCREENSHOTS, { recursive: true });

@@ -79,8 +79,13 @@ export class PreviewPanel implements vscode.Disposable {
 
   private roots(): PictureRoot[] {
     return this.folders.map((folder) => ({
-      from: `${folder}/`,
-      to: `${this.panel.webview.asWebviewUri(folder)}/`,
+      from: withSlash(folder),
+      to: withSlash(this.panel.webview.asWebviewUri(folder)),
     }));
   }
+}
+
+/** A folder at the root of its file system has one at its end already. */
+function withSlash(folder: vscode.Uri): string {
+  return folder.toString().replace(/\/*$/, "/");
 }
