@@ -20,6 +20,7 @@ import {
 } from "vscode-jsonrpc/node";
 import { synthesize } from "./benchGuide.mjs";
 import { measureLists } from "./benchLists.mjs";
+import { measurePreview } from "./benchPreview.mjs";
 import { measurePublishing } from "./benchPublish.mjs";
 import { build } from "./build.mjs";
 import { ROOT } from "./run.mjs";
@@ -232,6 +233,28 @@ async function ask(document, text) {
     "completion p95 ms": share(completion, 0.95),
     "tokens p95 ms": share(tokens, 0.95),
     "numbers sent": numbers,
+    ...(await preview(document, at)),
+  };
+}
+
+/** How soon the preview is there, and what is typed in the middle of the guide is in it. */
+async function preview(document, at) {
+  const { connection } = document.client;
+  const rest = () =>
+    connection.sendRequest("textDocument/hover", {
+      textDocument: { uri: GUIDE },
+      position: { line: 0, character: 0 },
+    });
+  const type = () => {
+    const textDocument = { uri: GUIDE, version: ++document.version };
+    const contentChanges = [{ range: { start: at, end: at }, text: "x" }];
+    void connection.sendNotification("textDocument/didChange", { textDocument, contentChanges });
+  };
+  const { shown, times } = await measurePreview(connection, GUIDE, type, rest);
+  return {
+    "preview ms": shown.toFixed(0),
+    "patch p50 ms": share(times, 0.5),
+    "patch p95 ms": share(times, 0.95),
   };
 }
 

@@ -6,7 +6,8 @@ import { afterEach, expect, test } from "vitest";
 import { type Editor, start } from "./driver.ts";
 import { PreviewPage } from "./previewPage.ts";
 
-const HERON = join(import.meta.dirname, "../../samples/heron");
+/** A guide with each construct of the dialect, on two pages. */
+const CONSTRUCTS = join(import.meta.dirname, "../../samples/constructs");
 const OPEN = "Kitquill: Open Guide Preview to the Side";
 const MINUTES = 60_000;
 let editor: Editor;
@@ -123,11 +124,11 @@ const THEMES = [
 test.each(THEMES)(
   "no barrier that axe finds: %s",
   async (name, theme) => {
-    const page = await preview(HERON, "main-board.md", { "workbench.colorTheme": theme });
-    await page.shows("h1", "Heron");
-    for (const place of ["h1", ".note", ".reading", ".worksheet"]) {
+    const page = await preview(CONSTRUCTS, "guide.md", { "workbench.colorTheme": theme });
+    await page.shows("h1", "Every construct once");
+    for (const place of ["h1", ".note", "#step-1-1", ".reading"]) {
       await page.evaluate(`document.querySelector("${place}").scrollIntoView()`);
-      await editor.screenshot(`preview-${name}-${place.replace(".", "")}`);
+      await editor.screenshot(`preview-${name}-${place.replace(/[.#]/, "")}`);
     }
     expect(await page.barriers()).toEqual([]);
   },
