@@ -16,6 +16,7 @@ export class PreviewPanel implements vscode.Disposable {
     private readonly panel: vscode.WebviewPanel,
     private readonly extension: vscode.Uri,
     heard: (message: FromPage) => void,
+    hidden: () => void,
     closed: () => void,
   ) {
     this.subscriptions = [
@@ -25,7 +26,9 @@ export class PreviewPanel implements vscode.Disposable {
       }),
       // A hidden page is gone; it begins anew when it is shown again.
       panel.onDidChangeViewState(() => {
-        if (!panel.visible) this.isReady = false;
+        if (panel.visible) return;
+        this.isReady = false;
+        hidden();
       }),
       panel.onDidDispose(closed),
     ];

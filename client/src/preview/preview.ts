@@ -96,9 +96,10 @@ class Preview implements vscode.Disposable {
       panel,
       this.extension,
       (message) => this.heard(message),
+      () => this.rest(),
       () => {
         if (this.panel === taken) this.panel = undefined;
-        void this.server.ask(HIDE_PREVIEW, {});
+        this.rest();
       },
     );
     this.panel = taken;
@@ -115,6 +116,11 @@ class Preview implements vscode.Disposable {
   /** Asks a server that has begun, or for a page that has. */
   private async again(): Promise<void> {
     if (this.panel && this.shown !== undefined) await this.show(this.shown);
+  }
+
+  /** Nobody looks: the server need not keep the preview current. */
+  private rest(): void {
+    void this.server.ask(HIDE_PREVIEW, {});
   }
 
   private follow(): void {
