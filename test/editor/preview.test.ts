@@ -202,7 +202,7 @@ test("a key in a guide of 1,000 steps is in the preview at once", {
     new MutationObserver(() => {
       const now = performance.timeOrigin + performance.now();
       const text = document.querySelector(".step.current")?.textContent ?? "";
-      patched.push([now, text.split("x").length]);
+      patched.push([now, text.split("x").length - 1]);
     }).observe(document.querySelector("main"), { subtree: true, childList: true, characterData: true });
   }`);
   for (let key = 0; key < 40; key++) {
@@ -211,9 +211,8 @@ test("a key in a guide of 1,000 steps is in the preview at once", {
   }
   const pressed = await editor.page.evaluate<number[]>("pressed");
   const patched = await page.evaluate<[number, number][]>("patched");
-  const first = Math.min(...patched.map(([, count]) => count));
   const waits = pressed.flatMap((time, index) => {
-    const shown = patched.find(([, count]) => count >= first + index);
+    const shown = patched.find(([, count]) => count > index);
     return shown ? [shown[0] - time] : [];
   });
   expect(waits.length).toBe(40);
