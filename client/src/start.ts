@@ -10,13 +10,16 @@ import {
   ErrorAction,
   type ErrorHandler,
   type LanguageClientOptions,
+  ProgressType,
   State,
+  type WorkDoneProgressReport,
 } from "vscode-languageclient";
 import { PATCH_PREVIEW, type SentPatch } from "../../server/src/lsp/protocol.ts";
 import { serveFiles } from "./files.ts";
 import { registerGoTo } from "./goTo.ts";
 import { clientOptions, watchFiles } from "./options.ts";
 import { createPreview, type PreviewServer } from "./preview/preview.ts";
+import { publishGuide } from "./publish/publish.ts";
 import { createRevision } from "./revision/commands.ts";
 import { startGuide } from "./startGuide.ts";
 import { FollowedGuide } from "./views/follow.ts";
@@ -26,7 +29,19 @@ import { createViews } from "./views/views.ts";
 export type MakeClient = (options: LanguageClientOptions) => BaseLanguageClient;
 
 /** Asks the server; undefined while none runs, or when it has no answer. */
-export type Ask = <Answer>(method: string, params: object) => Promise<Answer | undefined>;
+export type Ask = <Answer>(
+  method: string,
+  params: object,
+  long?: LongRequest,
+) => Promise<Answer | undefined>;
+
+/** A request that takes its time: it tells how far it is, and may be cancelled. */
+export interface LongRequest {
+  readonly token: vscode.CancellationToken;
+  readonly report: (report: WorkDoneProgressReport) => void;
+}
+
+const REPORTS = new ProgressType<WorkDoneProgressReport>();
 
 /** How long a server may take for its first answer before the user is told. */
 const PATIENCE_MS = 20_000;
@@ -56,6 +71,9 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
     vscode.commands.registerCommand("kitquill.startGuide", (list?: vscode.Uri) =>
       startGuide(session.ask, list),
     ),
+    vscode.commands.registerCommand("kitquill.publishGuide", (page?: vscode.Uri) =>
+      publishGuide(session.ask, page),
+    ),
     guide,
     ...createViews(guide),
     ...createPreview(context.extensionUri, session, guide),
@@ -80,6 +98,7 @@ class Session implements vscode.Disposable, PreviewServer {
   readonly onRunning = this.running.event;
   private readonly watched = watchFiles();
   private readonly crashes: number[] = [];
+  private requests = 0;
 
   constructor(
     private readonly make: MakeClient,
@@ -111,17 +130,28 @@ class Session implements vscode.Disposable, PreviewServer {
     }
   }
 
-  readonly ask: Ask = async (method, params) => {
+  readonly ask: Ask = async <Answer>(method: string, params: object, long?: LongRequest) => {
     const client = this.client;
     if (!client?.isRunning()) return undefined;
+    if (!long) return this.answer<Answer>(client.sendRequest(method, params), method);
+    const workDoneToken = `kitquill-${++this.requests}`;
+    const reports = client.onProgress(REPORTS, workDoneToken, long.report);
+    const request = client.sendRequest<Answer>(method, { ...params, workDoneToken }, long.token);
+    return this.answer(request, method).finally(() => reports.dispose());
+  };
+
+  private async answer<Answer>(
+    request: Promise<Answer>,
+    method: string,
+  ): Promise<Answer | undefined> {
     try {
-      return await client.sendRequest(method, params);
+      return await request;
     } catch (error) {
       // A server that stops meanwhile answers nothing; its end is told elsewhere.
       this.log.debug(`${method} has no answer: ${error}`);
       return undefined;
     }
-  };
+  }
 
   async restart(): Promise<void> {
     this.log.info("Restarting the server.");

@@ -7,6 +7,7 @@ import type { GuideState } from "./model/guideState.ts";
 import type { PartsList } from "./model/list/partsList.ts";
 import type { PictureSource } from "./publish/fill/filler.ts";
 import type { GuidePreview } from "./publish/preview/preview.ts";
+import type { Publication } from "./publish/publication.ts";
 import type { LineIndex } from "./text/lines.ts";
 import type { Span } from "./text/span.ts";
 import { type ProductStandard, USUAL_STANDARD } from "./trade/hazards/voltageLimits.ts";
@@ -14,6 +15,7 @@ import { type Diagnosis, DiagnosisBook, type LineLookup } from "./workspace/diag
 import type { Files } from "./workspace/files.ts";
 import type { NewGuide, NewGuideRequest } from "./workspace/newGuide.ts";
 import { previewPictures } from "./workspace/previewPictures.ts";
+import type { OnPicture, PublishRequest } from "./workspace/publishing.ts";
 import { type ListContent, RevisedSources } from "./workspace/revisedSources.ts";
 import { Sources } from "./workspace/sources.ts";
 import { type GuideContext, type Pause, TrackedGuide } from "./workspace/trackedGuide.ts";
@@ -267,6 +269,17 @@ export class Service {
   /** Pictures for a preview of the guide. */
   previewPictures(guide: GuideState): PictureSource {
     return previewPictures(guide, this.#settings.folders);
+  }
+
+  /** The files of the guide's publication. What makes them is loaded with the first. */
+  async publish(
+    guide: GuideState,
+    request: Omit<PublishRequest, "folders">,
+    onPicture: OnPicture,
+  ): Promise<Publication> {
+    const { publishGuide } = await import("./workspace/publishing.ts");
+    const { folders } = this.#settings;
+    return publishGuide(guide, { ...request, folders }, this.#sources, onPicture);
   }
 
   /** The beginning of a guide for a parts list, which need not be in use yet. */

@@ -370,6 +370,27 @@ export class Editor {
     await this.page.locator(".notification-list-item-buttons-container").getByText(label).click();
   }
 
+  /** What a dialog in the middle of the window asks; waits for it. */
+  async dialog(): Promise<string> {
+    const box = this.page.locator(".monaco-dialog-box .dialog-message-container");
+    await box.waitFor();
+    return textOf(box);
+  }
+
+  /** Presses a button of that dialog. */
+  async answerDialog(label: string): Promise<void> {
+    await this.page.locator(".monaco-dialog-box .monaco-button", { hasText: label }).click();
+    await this.page.locator(".monaco-dialog-box").waitFor({ state: "detached" });
+  }
+
+  /** What the list at the top of the window offers; waits until it asks for `placeHolder`. */
+  async offered(placeHolder: string): Promise<string[]> {
+    await this.page.locator(`.quick-input-widget input[placeholder="${placeHolder}"]`).waitFor();
+    const rows = this.page.locator(".quick-input-list .monaco-list-row");
+    await rows.first().waitFor();
+    return (await rows.allInnerTexts()).map((text) => text.replace(/\s+/g, " ").trim());
+  }
+
   /** What the Output view shows. */
   async log(): Promise<string> {
     const lines = this.page.locator(".output-view .view-line");

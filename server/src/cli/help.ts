@@ -13,6 +13,7 @@ Usage:
   kitquill list columns LIST          what each column of a parts list was taken for
   kitquill publish GUIDE              write what builder and packer need
   kitquill match READINGS             pick matched sets from a lot that was measured
+  kitquill narration CUES GUIDE       hold the captions of a recording against its guide
   kitquill start LIST                 begin a guide from its parts list
   kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
   kitquill compare OLD NEW            what changed between two parts lists, and what it touches
@@ -105,6 +106,24 @@ with the lower readings, and the output says that there was another.
 Ends with 0 when the sets are picked, 2 when the readings or the arguments cannot be used.
 `;
 
+const narration = `Holds the captions of a recording against its guide as it is now: steps and hazard notes that are
+not said, or in another order, and other designators or figures in them. Of captions that
+\`kitquill publish\` has written, also what has other words now and what no step says any more.
+
+Usage: kitquill narration CUES GUIDE [options]
+
+  CUES   captions as WebVTT, cut as you like, from a script or from a machine that listens
+
+Options:
+  --format FORMAT     text (default) or json
+  --lists-outside     also read parts lists outside the repository or folder
+  --help
+
+Designators, amounts with their units and numbers are compared as they are spoken: "R one to R four"
+is R1 to R4, "4k7" is 4.7 kilohms. Ends with 0 when the recording agrees with the guide, 1 when not, 2
+when the input or the arguments cannot be used.
+`;
+
 const start = `Begins a guide from its parts list: every part in a step, lowest first, to be worded by you.
 
 Usage:
@@ -162,6 +181,17 @@ Options:
   --help
 `;
 
-export const HELP = { kitquill, check, compare, list, match, publish, start, adopt, lsp } as const;
+export const HELP = {
+  kitquill,
+  check,
+  compare,
+  list,
+  match,
+  publish,
+  narration,
+  start,
+  adopt,
+  lsp,
+} as const;
 
 export type Topic = keyof typeof HELP;

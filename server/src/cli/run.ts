@@ -9,6 +9,7 @@ import { HELP, type Topic } from "./help.ts";
 import { list } from "./list.ts";
 import { lsp } from "./lsp.ts";
 import { match } from "./match.ts";
+import { narration } from "./narration.ts";
 import { publish } from "./publish.ts";
 import { start } from "./start.ts";
 import type { Terminal } from "./terminal.ts";
@@ -24,6 +25,7 @@ const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = {
   list,
   match,
   publish,
+  narration,
   start,
   adopt,
   lsp,

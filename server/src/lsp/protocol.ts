@@ -222,3 +222,45 @@ export interface RenumberParams extends ReviseParams {
   readonly pairs: readonly SentRenumbering[];
 }
 export type RenumberResult = { readonly edits: readonly SentEdit[] } | { readonly problem: string };
+
+/** Client to server: what can be published of the guide that a page or parts list belongs to. */
+export const PUBLISHABLE = "kitquill/publishable";
+export interface PublishableParams {
+  readonly uri: string;
+}
+/** Null for a file of no guide. */
+export type PublishableResult = SentPublishable | null;
+export interface SentPublishable {
+  /** URI of the guide's first page. */
+  readonly guide: string;
+  readonly errors: number;
+  readonly outputs: readonly { readonly name: string; readonly summary: string }[];
+}
+
+/**
+ * Client to server: the files of a publication, which the client writes. The token may be cancelled;
+ * `workDoneToken` gets reports of the protocol's work-done progress.
+ */
+export const PUBLISH = "kitquill/publish";
+export interface PublishParams {
+  readonly guide: string;
+  readonly outputs: readonly string[];
+  readonly picturesBeside: boolean;
+  /** Of a narration; absent for the usual rate. */
+  readonly wordsPerMinute?: number | undefined;
+  readonly workDoneToken?: string | undefined;
+}
+/** Null for a guide that is not known any more. */
+export type PublishResult = SentPublication | null;
+export interface SentPublication {
+  readonly files: readonly SentOutput[];
+  /** What is wrong with what the files say; they should not be written unless the user insists. */
+  readonly faults: readonly string[];
+}
+export interface SentOutput {
+  /** Relative to the folder, with `/`. */
+  readonly name: string;
+  readonly content: { readonly text: string } | { readonly base64: string };
+  /** What a file holds at its beginning that may be replaced; absent for one named after its content. */
+  readonly mark?: string | undefined;
+}

@@ -33,6 +33,7 @@ export const CodeActionKind = {
 } as const;
 export const ErrorCode = {
   MethodNotFound: -32601,
+  RequestCancelled: -32800,
   ContentModified: -32801,
   RequestFailed: -32803,
 } as const;

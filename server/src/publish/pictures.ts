@@ -1,4 +1,5 @@
 /** The pictures of a publication: written into the page, or as files beside it. */
+import { base64 } from "./base64.ts";
 import type { Content } from "./content.ts";
 import type { PagePictures } from "./fill/filler.ts";
 import { fingerprint } from "./fill/stepKeys.ts";
@@ -106,21 +107,4 @@ function contentHash(bytes: Uint8Array): string {
 
 function keyOf(pageUri: string, url: string): string {
   return `${pageUri}\n${url}`;
-}
-
-const DIGITS = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
-const CODES = Uint8Array.from(DIGITS, (sign) => sign.charCodeAt(0));
-const FILLING = "=".charCodeAt(0);
-
-/** RFC 4648 section 4, in ASCII. By tables: the `btoa` of Node takes a string and is slow with large pictures. */
-function base64(bytes: Uint8Array): Uint8Array {
-  const signs = new Uint8Array(4 * Math.ceil(bytes.length / 3));
-  for (let from = 0, to = 0; from < bytes.length; from += 3, to += 4) {
-    const bits = (bytes[from]! << 16) | ((bytes[from + 1] ?? 0) << 8) | (bytes[from + 2] ?? 0);
-    signs[to] = CODES[bits >> 18]!;
-    signs[to + 1] = CODES[(bits >> 12) & 63]!;
-    signs[to + 2] = from + 1 < bytes.length ? CODES[(bits >> 6) & 63]! : FILLING;
-    signs[to + 3] = from + 2 < bytes.length ? CODES[bits & 63]! : FILLING;
-  }
-  return signs;
 }

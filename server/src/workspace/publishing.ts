@@ -27,23 +27,38 @@ export interface PictureFiles {
   picture(uri: string): Promise<Wanted<Uint8Array>>;
 }
 
+/** Called before each picture is read; it may reject, which ends the publishing. */
+export type OnPicture = (done: number, of: number) => Promise<void>;
+
+/** The guide may change while its pictures are read; all files are of the state that it has then. */
 export async function publishGuide(
   guide: GuideState,
   request: PublishRequest,
   files: PictureFiles,
+  onPicture: OnPicture = async () => {},
 ): Promise<Publication> {
   const { errors, outputs, wordsPerMinute, packBy } = request;
-  const templates = new Templates(guide);
   const beside = new PicturesBeside();
   const pictures = request.picturesBeside ? beside : new InlinePictures();
   const inPage = showsPictures(outputs, "pictures");
   const isBeside = showsPictures(outputs, "picturesBeside") || (inPage && pictures === beside);
-  for (const wanted of inPage || isBeside ? distinct(templates.pictures(guide.pieces)) : []) {
-    const loaded = await load(wanted, request.folders, files);
-    if (!loaded) continue;
-    pictures.add(loaded);
-    if (isBeside && pictures !== beside) beside.add(loaded);
-  }
+  let templates: Templates;
+  let pieces: GuideState["pieces"];
+  const known = new Set<string>();
+  do {
+    pieces = guide.pieces;
+    templates = new Templates(guide);
+    const all = inPage || isBeside ? distinct(templates.pictures(pieces)) : [];
+    const wanted = all.filter((address) => !known.has(keyOf(address)));
+    for (const [done, address] of wanted.entries()) {
+      await onPicture(done, wanted.length);
+      known.add(keyOf(address));
+      const loaded = await load(address, request.folders, files);
+      if (!loaded) continue;
+      pictures.add(loaded);
+      if (isBeside && pictures !== beside) beside.add(loaded);
+    }
+  } while (guide.pieces !== pieces);
   const own = { wordsPerMinute, packBy, errors };
   const context = { guide, templates, pictures, picturesBeside: beside, ...own };
   const { files: written, faults } = publish(context, outputs);
@@ -60,7 +75,11 @@ interface Address {
 }
 
 function distinct(addresses: readonly Address[]): Address[] {
-  return [...new Map(addresses.map((one) => [`${one.pageUri}\n${one.url}`, one])).values()];
+  return [...new Map(addresses.map((one) => [keyOf(one), one])).values()];
+}
+
+function keyOf({ pageUri, url }: Address): string {
+  return `${pageUri}\n${url}`;
 }
 
 async function load(

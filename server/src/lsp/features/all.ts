@@ -13,6 +13,7 @@ import { moveFiles } from "./moveFiles.ts";
 import { outline } from "./outline.ts";
 import { overview } from "./overview.ts";
 import { preview } from "./preview.ts";
+import { publish } from "./publish.ts";
 import { references } from "./references.ts";
 import { rename } from "./rename.ts";
 import { revision } from "./revision.ts";
@@ -34,6 +35,7 @@ const FEATURES: readonly Feature[] = [
   outline,
   overview,
   preview,
+  publish,
   references,
   rename,
   revision,

@@ -2,7 +2,7 @@
 import type { GuideState } from "../../model/guideState.ts";
 import { filled } from "../words/words.ts";
 import type { Chapter, Passage, Script } from "./script.ts";
-import { durationText } from "./time.ts";
+import { clockTime, durationText } from "./time.ts";
 import type { ScriptWords } from "./words/form.ts";
 import { narrationWords } from "./words/words.ts";
 
@@ -34,7 +34,14 @@ function chapterLines({ stage, title, start, end, passages }: Chapter, words: Sc
   const bodies = passages
     .filter(({ kind }) => kind !== "title")
     .flatMap((one) => passageLines(one, words));
-  return ["", "", name, "=".repeat(name.length), `${clock(start)}  ${times.join(", ")}`, ...bodies];
+  return [
+    "",
+    "",
+    name,
+    "=".repeat(name.length),
+    `${clockTime(start)}  ${times.join(", ")}`,
+    ...bodies,
+  ];
 }
 
 function passageLines({ step, lines, things, work }: Passage, words: ScriptWords): string[] {
@@ -48,15 +55,7 @@ function passageLines({ step, lines, things, work }: Passage, words: ScriptWords
   const label = step ? `${step.number}  ` : "";
   const needs = things.length > 0 ? wrapped(`${words.needs}: ${things.join("; ")}`, INDENT) : [];
   const said = wrapped(lines.map(({ text }) => text).join(" "), INDENT);
-  return ["", `${label}${clock(first.start)}  ${times.join(", ")}`, ...said, ...needs];
-}
-
-/** `3:25`, `1:03:25` */
-function clock(seconds: number): string {
-  const whole = Math.round(seconds);
-  const two = (amount: number) => String(amount).padStart(2, "0");
-  const [h, min, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
-  return h > 0 ? `${h}:${two(min)}:${two(s)}` : `${min}:${two(s)}`;
+  return ["", `${label}${clockTime(first.start)}  ${times.join(", ")}`, ...said, ...needs];
 }
 
 function wrapped(text: string, indent: string): string[] {

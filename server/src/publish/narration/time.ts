@@ -61,3 +61,11 @@ function joined(parts: readonly (readonly [number, string])[]): string {
     .map(([amount, unit]) => `${amount} ${unit}`)
     .join(" ");
 }
+
+/** `3:25`, `1:03:25` */
+export function clockTime(seconds: number): string {
+  const whole = Math.round(seconds);
+  const two = (amount: number) => String(amount).padStart(2, "0");
+  const [h, min, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
+  return h > 0 ? `${h}:${two(min)}:${two(s)}` : `${min}:${two(s)}`;
+}

@@ -11,6 +11,7 @@ export const GERMAN: NarrationWords = {
   below: "weniger als",
   above: "mehr als",
   per: "pro",
+  numbers: "null eins zwei drei vier fünf sechs sieben acht neun zehn elf zwölf".split(" "),
   prefixes: {
     p: "Piko",
     n: "Nano",

@@ -11,6 +11,7 @@ export const ENGLISH: NarrationWords = {
   below: "less than",
   above: "more than",
   per: "per",
+  numbers: "zero one two three four five six seven eight nine ten eleven twelve".split(" "),
   prefixes: {
     p: "pico",
     n: "nano",

@@ -10,6 +10,7 @@ export const SPANISH: NarrationWords = {
   below: "menos de",
   above: "más de",
   per: "por",
+  numbers: "cero uno dos tres cuatro cinco seis siete ocho nueve diez once doce".split(" "),
   prefixes: {
     p: "pico",
     n: "nano",

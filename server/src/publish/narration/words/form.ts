@@ -18,6 +18,8 @@ export interface NarrationWords {
   readonly above: string;
   /** Between the units of a quotient. */
   readonly per: string;
+  /** From nought to twelve. */
+  readonly numbers: readonly string[];
   /** Names of the SI's prefixes, by their signs. */
   readonly prefixes: Readonly<Record<Prefix, string>>;
   /** Names of units by their symbols, without prefix. */

@@ -11,6 +11,7 @@ export const FRENCH: NarrationWords = {
   below: "moins de",
   above: "plus de",
   per: "par",
+  numbers: "zéro un deux trois quatre cinq six sept huit neuf dix onze douze".split(" "),
   prefixes: {
     p: "pico",
     n: "nano",

@@ -10,6 +10,7 @@ export const DUTCH: NarrationWords = {
   below: "minder dan",
   above: "meer dan",
   per: "per",
+  numbers: "nul één twee drie vier vijf zes zeven acht negen tien elf twaalf".split(" "),
   prefixes: {
     p: "pico",
     n: "nano",

@@ -1,0 +1,133 @@
+/** The command that publishes the guide in the editor into a folder of the workspace. */
+
+import * as vscode from "vscode";
+import {
+  PUBLISH,
+  PUBLISHABLE,
+  type PublishableResult,
+  type PublishParams,
+  type PublishResult,
+  type SentOutput,
+} from "../../../server/src/lsp/protocol.ts";
+import type { Ask } from "../start.ts";
+import {
+  chooseFolder,
+  chooseOutputs,
+  goOnWithErrors,
+  goOnWithFaults,
+  mayReplace,
+} from "./choose.ts";
+import { foreignFiles, writeFile } from "./writeFiles.ts";
+
+/** `named` is the file that the author clicked; else the one in the editor. */
+export async function publishGuide(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
+  const uri = named ?? vscode.window.activeTextEditor?.document.uri;
+  const publishable = uri && (await ask<PublishableResult>(PUBLISHABLE, { uri: uri.toString() }));
+  if (!publishable) {
+    void vscode.window.showErrorMessage(
+      "There is no guide here to publish. Open a page of one: a Markdown file whose front matter names its parts list.",
+    );
+    return;
+  }
+  const guide = vscode.Uri.parse(publishable.guide, true);
+  if (!vscode.workspace.getWorkspaceFolder(guide)) {
+    void vscode.window.showErrorMessage(
+      "Files are written inside the workspace only. Open the folder of this guide to publish it.",
+    );
+    return;
+  }
+  if (!(await goOnWithErrors(publishable.errors))) return;
+  const outputs = await chooseOutputs(publishable.outputs);
+  const folder = outputs && (await chooseFolder(guide));
+  if (!folder) return;
+  try {
+    await publishInto(ask, guide, outputs, folder);
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    void vscode.window.showErrorMessage(`The guide could not be published: ${why}`);
+  }
+}
+
+async function publishInto(
+  ask: Ask,
+  guide: vscode.Uri,
+  outputs: readonly string[],
+  folder: vscode.Uri,
+): Promise<void> {
+  const publication = await withProgress(
+    "Publishing: making the files",
+    async (progress, token) => {
+      const made = await ask<PublishResult>(PUBLISH, paramsFor(guide, outputs), {
+        token,
+        report: ({ message, percentage }) => progress(message, percentage),
+      });
+      if (!made && !token.isCancellationRequested) throw new Error("the server has no answer.");
+      return made;
+    },
+  );
+  if (!publication) return;
+  const { files, faults } = publication;
+  if (!(await goOnWithFaults(faults))) return;
+  if (!(await mayReplace(await foreignFiles(folder, files)))) return;
+  const written = await withProgress("Publishing: writing", async (progress, token) => {
+    for (const [done, file] of files.entries()) {
+      if (token.isCancellationRequested) return done;
+      progress(file.name, (100 * done) / files.length);
+      await writeFile(folder, file);
+    }
+    return files.length;
+  });
+  await tellEnd(folder, files, written);
+}
+
+function paramsFor(guide: vscode.Uri, outputs: readonly string[]): PublishParams {
+  const settings = vscode.workspace.getConfiguration("kitquill.publish", guide);
+  const wordsPerMinute = settings.get<number | null>("wordsPerMinute") ?? undefined;
+  return {
+    guide: guide.toString(),
+    outputs,
+    picturesBeside: settings.get("pictures") === "beside",
+    wordsPerMinute,
+  };
+}
+
+type Progress = (message: string | undefined, percentage: number | undefined) => void;
+
+/** Work that shows how far it is and can be cancelled. */
+async function withProgress<Result>(
+  title: string,
+  work: (progress: Progress, token: vscode.CancellationToken) => Promise<Result>,
+): Promise<Result> {
+  const options = { location: vscode.ProgressLocation.Notification, title, cancellable: true };
+  return vscode.window.withProgress(options, (progress, token) => {
+    let before = 0;
+    return work((message, percentage = before) => {
+      progress.report({ ...(message && { message }), increment: percentage - before });
+      before = percentage;
+    }, token);
+  });
+}
+
+const OPEN = "Open Page";
+const SHOW = "Show in Explorer";
+
+async function tellEnd(folder: vscode.Uri, files: readonly SentOutput[], written: number) {
+  const where = vscode.workspace.asRelativePath(folder);
+  if (written < files.length) {
+    void vscode.window.showWarningMessage(
+      `Cancelled: ${written} of ${files.length} files were written to ${where}.`,
+    );
+    return;
+  }
+  const page = files.find(({ name }) => name === "guide.html");
+  // Only what lies on a disk can be given to a browser.
+  const canOpen = page !== undefined && folder.scheme === "file";
+  const count = files.length === 1 ? "One file was" : `${files.length} files were`;
+  const chosen = await vscode.window.showInformationMessage(
+    `${count} written to ${where}.`,
+    ...(canOpen ? [OPEN, SHOW] : [SHOW]),
+  );
+  const first = vscode.Uri.joinPath(folder, (page ?? files[0]!).name);
+  if (chosen === OPEN) await vscode.env.openExternal(first);
+  if (chosen === SHOW) await vscode.commands.executeCommand("revealInExplorer", first);
+}

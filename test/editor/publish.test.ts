@@ -1,0 +1,79 @@
+/** Publishing from the editor: what the author is asked, and the files that come of it. */
+import { join } from "node:path";
+import { afterEach, expect, test } from "vitest";
+import { type Editor, start } from "./driver.ts";
+
+let editor: Editor;
+afterEach(() => editor?.close());
+
+async function open(): Promise<void> {
+  editor = await start({ folder: join(import.meta.dirname, "kit") });
+  editor.waitAtMost(60_000);
+  await editor.openFile("wren.md");
+  await editor.eventually(
+    () => editor.problems(),
+    (problems) => problems.length >= 4,
+  );
+}
+
+/** Publishes all outputs beside the guide, up to the writing. */
+async function publish(): Promise<void> {
+  await editor.command("Kitquill: Publish Guide…");
+  expect(await editor.dialog()).toMatch(/found \d+ errors/);
+  await editor.answerDialog("Publish Anyway");
+  const outputs = await editor.offered("What to publish");
+  expect(outputs.some((text) => text.startsWith("guide"))).toBe(true);
+  expect(outputs.some((text) => text.startsWith("narration"))).toBe(true);
+  await editor.screenshot("publish-outputs");
+  await editor.press("Enter");
+  expect(await editor.offered("Where to write it")).toEqual(["wren-published", "Another folder…"]);
+  await editor.press("Enter");
+}
+
+async function untilTold(words: string, times = 1): Promise<void> {
+  await editor.eventually(
+    () => editor.notifications(),
+    (told) => told.filter((text) => text.includes(words)).length >= times,
+  );
+}
+
+test("errors stop it unless the author insists, and the files can be read back", async () => {
+  await open();
+  await editor.command("Kitquill: Publish Guide…");
+  await editor.dialog();
+  await editor.screenshot("publish-errors");
+  await editor.answerDialog("Cancel");
+  await publish();
+  await untilTold("files were written to wren-published");
+  await editor.screenshot("publish-done");
+  await editor.openFile("wren-published/narration.vtt");
+  const captions = await editor.text();
+  expect(captions).toMatch(/^WEBVTT Wren/);
+  expect(captions).toContain("Fit the capacitors C1, C2.");
+  await editor.openFile("guide.html");
+  expect(await editor.text()).toContain('class="forced"');
+}, 180_000);
+
+test("a file of ours is replaced, one that was changed only when the author says so", async () => {
+  await open();
+  await publish();
+  await untilTold("files were written");
+  await editor.openFile("wren-published/narration.txt");
+  await editor.goTo(2);
+  await editor.press("Shift+End");
+  await editor.typeText("My own words.");
+  await editor.save();
+  await editor.openFile("wren.md");
+  await publish();
+  expect(await editor.dialog()).toContain("narration.txt");
+  await editor.answerDialog("Cancel");
+  await editor.openFile("narration.txt");
+  expect(await editor.text()).toContain("My own words.");
+  await editor.closeFile();
+  await editor.openFile("wren.md");
+  await publish();
+  await editor.answerDialog("Replace");
+  await untilTold("files were written", 2);
+  await editor.openFile("narration.txt");
+  expect(await editor.text()).not.toContain("My own words.");
+}, 180_000);
