@@ -1,11 +1,18 @@
 /** The published page in a real browser: accessible, ticked, filled in, printed, without scripts too. */
 import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import {
+  type Browser,
+  type BrowserContextOptions,
+  type CDPSession,
+  chromium,
+  type Page,
+} from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { synthesize } from "../../scripts/benchGuide.mjs";
 import { findBrowser } from "../../scripts/browser.mjs";
 
 const ROOT = join(import.meta.dirname, "../..");
@@ -147,3 +154,49 @@ test.each(["A4", "Letter"])(
     await page.context().close();
   },
 );
+
+/** Time of the processor in ms that the page has taken so far for its script, style and layout. */
+async function timeTaken(session: CDPSession): Promise<{ script: number; all: number }> {
+  const { metrics } = await session.send("Performance.getMetrics");
+  const of = (name: string) => (metrics.find((one) => one.name === name)?.value ?? 0) * 1000;
+  return { script: of("ScriptDuration"), all: of("TaskDuration") };
+}
+
+test("a page of 1,000 steps opens and ticks without lag", async () => {
+  const { text, list } = synthesize(1000);
+  const kit = join(folder, "long");
+  mkdirSync(kit);
+  writeFileSync(join(kit, "guide.md"), text);
+  writeFileSync(join(kit, "parts.csv"), list);
+  const args = ["dist/kitquill.mjs", "publish", join(kit, "guide.md"), "--only", "guide"];
+  const { status, stderr } = spawnSync(process.execPath, [...args, "--out", kit], { cwd: ROOT });
+  expect([status, String(stderr)]).toEqual([0, ""]);
+  const context = await browser.newContext({ viewport: SIZES.phone });
+  const page = await context.newPage();
+  const session = await context.newCDPSession(page);
+  await session.send("Performance.enable", { timeDomain: "threadTicks" });
+  await page.goto(pathToFileURL(join(kit, "guide.html")).href);
+  const { script } = await timeTaken(session);
+  const TICKS = 100;
+  const before = await timeTaken(session);
+  await page.evaluate(`new Promise((resolve) => {
+    const boxes = [...document.querySelectorAll("input[data-step]")];
+    let ticked = 0;
+    const next = () => {
+      if (ticked === ${TICKS}) return resolve();
+      boxes[ticked++ * 10].click();
+      requestAnimationFrame(() => setTimeout(next));
+    };
+    next();
+  })`);
+  const after = await timeTaken(session);
+  const tick = (after.all - before.all) / TICKS;
+  console.log(
+    `1,000 steps: ${script.toFixed(0)} ms of script on load, ${tick.toFixed(1)} ms a tick`,
+  );
+  expect(await page.locator("[role=progressbar]").getAttribute("aria-valuenow")).toBe("100");
+  expect(script).toBeGreaterThan(0);
+  expect(script).toBeLessThanOrEqual(300);
+  expect(tick).toBeLessThanOrEqual(16);
+  await context.close();
+});
