@@ -4,6 +4,7 @@
 //   npm run bench -- 100 1000      only the guides of so many steps
 //   npm run bench -- figures       only the rows with that word in their name
 //   npm run bench -- lists         only the reading of long parts lists
+//   npm run bench -- compare       only the comparing of two long parts lists
 //   npm run bench -- publish       only the publishing of guides
 //   npm run bench -- --profile     a CPU profile of each server in dist/profiles/, from readable bundles
 import { spawn } from "node:child_process";
@@ -18,6 +19,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-jsonrpc/node";
+import { measureComparing } from "./benchCompare.mjs";
 import { synthesize } from "./benchGuide.mjs";
 import { measureLists } from "./benchLists.mjs";
 import { measurePreview } from "./benchPreview.mjs";
@@ -288,6 +290,7 @@ for (const [name, steps, how] of ROWS) {
 }
 if (results.length > 0) console.table(results);
 if (wanted.length === 0 || wanted.includes("lists")) console.table(await measureLists());
+if (wanted.length === 0 || wanted.includes("compare")) console.table(await measureComparing());
 if (wanted.length === 0 || wanted.includes("publish")) {
   const { rows, ratio } = measurePublishing();
   console.table(rows);
