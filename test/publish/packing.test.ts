@@ -202,6 +202,29 @@ test("a socket that shares its designator with the chip is packed too", async ()
   ]);
 });
 
+// ASME Y14.44-2008 2.1.3: U3A and U3B are sections of one U3.
+test.each(PACK_BY)("sections of one chip are one piece, by %s", async (by) => {
+  const list = 'Designator,Quantity,Value\n"U3A, U3B",1,TL072\n"U4A, U4B",2,TL072';
+  const published = await pack(
+    kit("## A\n1. Fit [U3A, U4A].\n\n## B\n1. Fit [U3B, U4B].", list),
+    by,
+  );
+  expect(published.faults).toEqual([]);
+  const rows = rowsOf(published);
+  expect(
+    sum(
+      rows.filter(({ listLine }) => listLine === "2"),
+      "pieces",
+    ),
+  ).toBe(1);
+  expect(
+    sum(
+      rows.filter(({ listLine }) => listLine === "3"),
+      "pieces",
+    ),
+  ).toBe(2);
+});
+
 describe("amounts that disagree are told and stop it", () => {
   test.each<[string, string, string, RegExp]>([
     [

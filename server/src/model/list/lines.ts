@@ -1,6 +1,6 @@
 /** Turns the rows of a parts list into its lines, and reports what in them cannot be read. */
 import { type DesignatorList, readDesignatorList } from "../../syntax/designatorList.ts";
-import { designatorKey, readDesignator } from "../../syntax/designators.ts";
+import { designatorKey } from "../../syntax/designators.ts";
 import type { TableRow } from "../../syntax/tableRow.ts";
 import type { Span } from "../../text/span.ts";
 import { type Amount, readAmount } from "./amounts.ts";
@@ -21,6 +21,7 @@ import {
 import { complaintsOf, shorten } from "./remarks.ts";
 import { hasName, isHardwareName, isTitle, isTotal } from "./rowKinds.ts";
 import { RowView } from "./rowView.ts";
+import { packagesOf } from "./supplied.ts";
 import { ValueReader } from "./values.ts";
 
 const WRAPPED =
@@ -187,7 +188,7 @@ export class LineReader {
     const { quantity, spare = 0, designators } = line;
     // What could not be read of the designators is reported already.
     if (!quantity || designators.length === 0 || list.problems.length > 0) return;
-    const counts = [designators.length, packages(designators)];
+    const counts = [designators.length, packagesOf(designators).size];
     if (counts.some((count) => quantity === count || quantity - spare === count)) return;
     const names = designators.length === 1 ? "1 designator" : `${designators.length} designators`;
     this.#report(
@@ -201,15 +202,6 @@ export class LineReader {
   #report(code: ListProblem["code"], span: Span, message: string, line?: number): void {
     this.problems.push({ code, span, message, ...(line !== undefined && { line }) });
   }
-}
-
-/** How many parts the names stand for: U3A and U3B are sections of U3 (ASME Y14.44-2008 2.1.3). */
-function packages(names: readonly ListedDesignator[]): number {
-  const whole = names.map(({ name }) => {
-    const read = readDesignator(name);
-    return read?.suffix ? read.letters + read.digits : name;
-  });
-  return new Set(whole).size;
 }
 
 function marked(one: ListedDesignator, optional: ReadonlySet<string>): ListedDesignator {

@@ -7,7 +7,7 @@ import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { Stage, Use } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
-import { suppliedPieces } from "../../model/list/supplied.ts";
+import { placesOf, suppliedPieces } from "../../model/list/supplied.ts";
 import { kindOf } from "../../model/partKind.ts";
 import type { Hardware, Part } from "../../model/parts.ts";
 import type { PieceNode, StepNode } from "../../model/pieceNode.ts";
@@ -76,7 +76,7 @@ function partOf(part: Part, guide: GuideState) {
     fitted,
     optional,
     offBoard,
-    supplied: suppliedPieces(line, line.designators.length).pieces,
+    supplied: suppliedPieces(line, placesOf(line)).pieces,
     fittedIn: uses.find((use) => accountsFor(use) && use.role !== "empty")?.step.number ?? null,
     uses: uses.map(({ role, step }) => ({ role, step: step.number })),
   };

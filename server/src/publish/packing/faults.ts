@@ -5,6 +5,7 @@
 import { tally } from "../../checks/tally.ts";
 import { lengthText, listNames } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import { placesOf } from "../../model/list/supplied.ts";
 import type { PackedLine } from "./packedLines.ts";
 import type { PackingList, PackRow } from "./packingList.ts";
 
@@ -39,16 +40,17 @@ function amountFault(packed: PackedLine, rows: readonly PackRow[]): string[] {
 }
 
 /** A list counts the spares in, or leaves them out where quantity and designators agree. */
-function expectedOf({ line: { quantity, spare = 0, designators } }: PackedLine): number {
-  if (quantity === undefined || quantity === designators.length) return designators.length + spare;
-  return quantity;
+function expectedOf({ line }: PackedLine): number {
+  const { quantity, spare = 0 } = line;
+  const places = placesOf(line);
+  return quantity === undefined || quantity === places ? places + spare : quantity;
 }
 
 /** What the guide needs against what the list supplies. */
 function needFault(packed: PackedLine, guide: GuideState): string[] {
   const { line, hardware, pieces } = packed;
   if (!hardware) {
-    const places = line.designators.length;
+    const places = placesOf(line);
     if (pieces === undefined || places <= pieces) return [];
     return [
       `${capital(line.place)} of the parts list supplies ${pieces} of ${named(packed)}, which are ${places} parts. Correct the quantity or the designators; the packer would fall short.`,

@@ -3,7 +3,7 @@
 import { tally } from "../../checks/tally.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { ListLine, PartsList } from "../../model/list/partsList.ts";
-import { suppliedPieces } from "../../model/list/supplied.ts";
+import { placesOf, suppliedPieces } from "../../model/list/supplied.ts";
 import { kindOfLine } from "../../model/partKind.ts";
 import type { Hardware, Part } from "../../model/parts.ts";
 import { isMadeOfOthers, type Making } from "./making.ts";
@@ -72,7 +72,7 @@ function amountOf(line: ListLine, hardware: Hardware | undefined, guide: GuideSt
     const pieces = hardware.supplied ?? (tally(guide.uses(hardware), Infinity).used || undefined);
     return { pieces, spare: hardware.spare, metres: undefined, surplus: 0 };
   }
-  const places = line.designators.length;
+  const places = placesOf(line);
   const { pieces, spare } = suppliedPieces(line, places);
   return { pieces, spare, metres: undefined, surplus: Math.max(0, pieces - places - spare) };
 }

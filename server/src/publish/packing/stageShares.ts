@@ -2,6 +2,7 @@
 import { tally } from "../../checks/tally.ts";
 import type { Stage, Use } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import { packageOf, placesOf } from "../../model/list/supplied.ts";
 import type { Hardware, Part } from "../../model/parts.ts";
 import type { Role } from "../../syntax/dialect.ts";
 import type { PackedLine } from "./packedLines.ts";
@@ -44,17 +45,23 @@ function sharesOfParts({ parts, pieces = 0, spare, line }: PackedLine, guide: Gu
   if (matched) {
     return [{ stage: matched.step.stage, parts, pieces, spare, metres: undefined }];
   }
+  const places = placesOf(line);
+  // Of a chip with sections that are fitted in several stages, the first takes the chip.
+  const whole = places < line.designators.length ? packageOf : (name: string) => name;
+  const homes = new Map<string, Stage | undefined>();
   const byStage = new Map<Stage | undefined, Part[]>();
   for (const part of parts) {
-    const stage = firstStage(guide.uses(part));
-    byStage.set(stage, [...(byStage.get(stage) ?? []), part]);
+    const name = whole(part.name);
+    if (!homes.has(name)) homes.set(name, firstStage(guide.uses(part)));
+    const home = homes.get(name);
+    byStage.set(home, [...(byStage.get(home) ?? []), part]);
   }
   if (byStage.size === 0) byStage.set(undefined, []);
-  const rest = pieces - line.designators.length;
   const shares = [...byStage].map(([stage, parts]): Share => {
-    return { stage, parts, pieces: parts.length, spare: 0, metres: undefined };
+    const count = new Set(parts.map(({ name }) => whole(name))).size;
+    return { stage, parts, pieces: count, spare: 0, metres: undefined };
   });
-  return withRest(shares, pieces - parts.length, Math.max(0, Math.min(spare, rest)));
+  return withRest(shares, pieces - homes.size, Math.max(0, Math.min(spare, pieces - places)));
 }
 
 function sharesOfHardware(
