@@ -15,6 +15,7 @@ import {
   type WorkDoneProgressReport,
 } from "vscode-languageclient";
 import { PATCH_PREVIEW, type SentPatch } from "../../server/src/lsp/protocol.ts";
+import { adopt } from "./adopt.ts";
 import { serveFiles } from "./files.ts";
 import { registerGoTo } from "./goTo.ts";
 import { clientOptions, watchFiles } from "./options.ts";
@@ -68,6 +69,9 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
     registerGoTo(),
     vscode.commands.registerCommand("kitquill.showLog", () => log.show()),
     vscode.commands.registerCommand("kitquill.restartServer", () => session.restart()),
+    vscode.commands.registerCommand("kitquill.adopt", (guide?: vscode.Uri) =>
+      adopt(session.ask, guide),
+    ),
     vscode.commands.registerCommand("kitquill.startGuide", (list?: vscode.Uri) =>
       startGuide(session.ask, list),
     ),

@@ -324,12 +324,14 @@ export class Editor {
 
   /** Applies the quick fix with this title at a place. Enter picks it: an overlay takes clicks. */
   async quickFix(line: number, column: number, title: string): Promise<void> {
-    const offered = await this.openQuickFixes(line, column);
-    const index = offered.indexOf(title);
-    if (index < 0) {
-      await this.press("Escape");
-      throw new Error(`No quick fix ${JSON.stringify(title)}; offered: ${offered.join(" | ")}`);
-    }
+    const offered = await this.eventually(
+      async () => {
+        const titles = await this.openQuickFixes(line, column);
+        if (!titles.includes(title)) await this.press("Escape");
+        return titles;
+      },
+      (titles) => titles.includes(title),
+    );
     const focused = this.page.locator(".action-widget .monaco-list-row.action.focused");
     for (let i = 0; i <= offered.length; i++) {
       if ((await textOf(focused)) === title) break;

@@ -48,6 +48,32 @@ test("a step is written with completion, its stage reordered, the server restart
   expect(await editor.text()).toBe(written);
 });
 
+test("a plain text becomes a guide, after a look at each mark", async () => {
+  await editor.openFile("plain.md");
+  const plain = await editor.text();
+  await editor.command("Kitquill: Mark the Parts Named in This Guide");
+  await editor.answer("crake-parts.csv");
+  const preview = editor.page.locator(".bulk-edit-panel");
+  await preview.waitFor();
+  await editor.eventually(
+    () => preview.innerText(),
+    (text) => text.includes("[D1]"),
+  );
+  expect(await editor.notifications()).toEqual([expect.stringContaining("Left to you: LED1.")]);
+  await editor.screenshot("adopt-preview");
+  expect(await editor.text()).toBe(`---\nparts: "crake-parts.csv"\n---\n\n${plain}`);
+  await preview.locator(".monaco-list-row input").first().click();
+  await preview.getByText("Apply", { exact: true }).click();
+  await editor.eventually(
+    () => editor.text(),
+    (text) => text.includes("- [R1, R2, R3] 4k7\n- [D1], ring"),
+  );
+  const text = await editor.text();
+  expect(text).toContain("Solder the electrolytic [C1], longer");
+  expect(text).toContain("Measure R2. Is LED1 lit?");
+  await untilProgress("5 of 6 fitted");
+});
+
 test("a part gets another name in guide, list and a second guide, the list closed or open", async () => {
   await editor.openFile("crake.md");
   await untilProgress("5 of 6 fitted");

@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { adopt } from "../../server/src/features/adopt/adopt.ts";
+import { scopesAt } from "../../server/src/features/adopt/scopes.ts";
 import { applyEdits } from "../../server/src/text/span.ts";
 import { guideOf } from "../model/guides.ts";
 
@@ -142,3 +143,46 @@ test("whatever the text, each proposal becomes a mark of just those parts", () =
     { numRuns: 1000 },
   );
 }, 60_000);
+
+describe("Of a stretch", () => {
+  const body = "## Board\n\n- R1, R2 4k7\n- Solder D1.\n\nMind C4.\n\n## Case\n\n- J1\n";
+  const guide = guideOf(body, LIST);
+  const text = guide.pages[0]!.text.toString();
+  const { uri } = guide.pages[0]!;
+
+  test("what stands in it is marked, and what is named in it is left", () => {
+    const start = text.indexOf("## Board");
+    const { proposals, left } = adopt(guide, { uri, start, end: text.indexOf("## Case") });
+    expect(proposals.map(({ mark }) => mark)).toEqual(["[R1, R2]", "[D1]"]);
+    expect(left.map(({ part }) => part.name)).toEqual(["C4"]);
+  });
+
+  test("the step or line at the cursor, and on a heading its stage", () => {
+    const marksAt = (where: string) =>
+      [...scopesAt(guide, uri, text.indexOf(where))].map((scope) => [
+        scope.name,
+        adopt(guide, scope)
+          .proposals.map(({ mark }) => mark)
+          .join(" "),
+      ]);
+    expect(marksAt("4k7")).toEqual([["this line", "[R1, R2]"]]);
+    expect(marksAt("D1")).toEqual([["this line", "[D1]"]]);
+    expect(marksAt("Case")).toEqual([
+      ["this line", ""],
+      ["this stage", "[J1]"],
+    ]);
+  });
+
+  test("a step with all that belongs to it", () => {
+    const steps = guideOf("## A\n\n1. Solder R1.\n\n   Then solder D1.\n2. Solder Q1.\n", LIST);
+    const page = steps.pages[0]!;
+    const [scope] = scopesAt(steps, page.uri, page.text.toString().indexOf("Then"));
+    expect(adopt(steps, scope).proposals.map(({ mark }) => mark)).toEqual(["[R1]", "[D1]"]);
+  });
+
+  test("a parts table that is kept is not marked", () => {
+    const table =
+      "<!-- parts table -->\n\n| Ref | Value |\n|---|---|\n| R1 | 4k7 |\n\n<!-- end -->";
+    expect(marks(`## A\n\n${table}\n\n- R2\n`)).toEqual(["[R2]"]);
+  });
+});

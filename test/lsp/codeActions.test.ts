@@ -115,6 +115,30 @@ describe("code actions", () => {
     expect(await titles(["quickfix"])).not.toContain("Move step 1.2 up");
   });
 
+  test("mark what plain text names, each mark to be confirmed where the client can ask", async () => {
+    const body = "- R1, R2 1k\n- Mind C1.\n";
+    const annotating = { workspace: { workspaceEdit: { changeAnnotationSupport: {} } } };
+    await opened(body, annotating);
+    const mark = async () => (await actions(6, 3)).find(({ title }) => title.startsWith("Mark"))!;
+    const [first] = (await actions(4, 3)).filter(({ title }) => title.endsWith("this stage"));
+    expect(applied(first!)).toBe("- [R1, R2] 1k\n- Mind C1.\n");
+    expect(Object.values(first!.edit!.changeAnnotations!)).toEqual([
+      {
+        label: "They begin their line",
+        needsConfirmation: true,
+        description: "Left to you: C1.",
+      },
+    ]);
+    const { title, edit } = await mark();
+    expect(title).toBe("Mark the parts named in this line");
+    expect(Object.values(edit!.changeAnnotations!)[0]).not.toHaveProperty("description");
+    await client.stop();
+    await opened(body);
+    expect((await mark()).edit).not.toHaveProperty("changeAnnotations");
+    const [all] = (await actions(1, 0)).filter(({ title }) => title.endsWith("this guide"));
+    expect(applied(all!)).toBe("- [R1, R2] 1k\n- Mind C1.\n");
+  });
+
   test("none in Markdown that is no guide", async () => {
     client = new TestClient({});
     await client.start();

@@ -102,6 +102,25 @@ export interface SentPart {
   readonly height?: number | undefined;
 }
 
+/** Client to server: the marks that the plain text of a guide can be given. */
+export const ADOPT = "kitquill/adopt";
+export interface AdoptParams {
+  /** A page of the guide. */
+  readonly uri: string;
+}
+/** Null for a file of no guide. */
+export type AdoptResult = {
+  readonly marks: readonly SentMark[];
+  /** Which parts stay for the author to mark; empty when none does. */
+  readonly left: string;
+} | null;
+export interface SentMark extends SentSpot {
+  /** Replaces the range. */
+  readonly text: string;
+  /** What shows that the parts are fitted there; the client groups by it. */
+  readonly why: string;
+}
+
 /** Client to server: the beginning of a guide for a parts list. */
 export const START_GUIDE = "kitquill/startGuide";
 export interface StartGuideParams {

@@ -12,6 +12,8 @@ import {
   FORMS,
   type Form,
   findCandidates,
+  isWithin,
+  type Scope,
   type SetCandidate,
 } from "./candidates.ts";
 import type { Run } from "./runs.ts";
@@ -41,16 +43,20 @@ export interface Adoption {
   readonly left: readonly Left[];
 }
 
-/** What to mark in a guide whose language has word lists; parts marked already stay as they are. */
-export function adopt(guide: GuideState): Adoption {
+/**
+ * What to mark in a guide whose language has word lists; parts marked already stay as they are. With a
+ * scope only what stands in it is marked, and only parts named in it are left.
+ */
+export function adopt(guide: GuideState, scope?: Scope): Adoption {
   const lexicon = new AdoptLexicon(guide.language ?? "en");
-  const found = findCandidates(guide, lexicon);
+  const found = findCandidates(guide, lexicon, scope);
   const taken = new Taken(guide);
   const runs = takeRuns(found, taken, guide);
   const sets = found.sets.flatMap((one) => takeSet(one, taken));
   const proposals = [...runs, ...sets].sort((a, b) => inDocument(a, b, guide));
-  const left = guide.parts.filter((part) => part.fitted && !part.optional && !taken.has(part));
-  const mentions = firstMentions(guide);
+  const mentions = firstMentions(guide, scope);
+  const meant = scope ? [...mentions.keys()] : guide.parts;
+  const left = meant.filter((part) => part.fitted && !part.optional && !taken.has(part));
   return { proposals, left: left.map((part) => ({ part, named: mentions.get(part) })) };
 }
 
@@ -62,31 +68,28 @@ interface Place {
 
 /** Which parts are marked by now, each once, and where they are settled. */
 class Taken {
-  readonly #parts = new Map<Part, readonly Place[]>();
+  readonly #guide: GuideState;
+  readonly #added = new Map<Part, Place>();
 
   constructor(guide: GuideState) {
-    for (const part of guide.parts) {
-      const uses = guide.uses(part);
-      if (uses.length === 0) continue;
-      const settled = uses.filter(accountsFor);
-      this.#parts.set(
-        part,
-        settled.map((use) => ({ piece: use.step.piece, at: use.span.start })),
-      );
-    }
+    this.#guide = guide;
   }
 
   has(part: Part): boolean {
-    return this.#parts.has(part);
+    return this.#added.has(part) || this.#guide.uses(part).length > 0;
   }
 
   take(parts: readonly Part[], place: Place): void {
-    for (const part of parts) this.#parts.set(part, [place]);
+    for (const part of parts) this.#added.set(part, place);
   }
 
   /** Whether a mark before the place settles the part, so that `rest of` leaves it out there. */
   isSettledBefore(part: Part, { piece, at }: Place): boolean {
-    const places = this.#parts.get(part) ?? [];
+    const added = this.#added.get(part);
+    const uses = this.#guide.uses(part).filter(accountsFor);
+    const places = added
+      ? [added]
+      : uses.map((use) => ({ piece: use.step.piece, at: use.span.start }));
     return places.some((one) =>
       one.piece === piece ? one.at < at : one.piece.order < piece.order,
     );
@@ -186,12 +189,18 @@ function inDocument(a: Proposal, b: Proposal, guide: GuideState): number {
   return order(a.uri) - order(b.uri) || a.span.start - b.span.start;
 }
 
-/** Where the guide's text names each part first. */
-function firstMentions(guide: GuideState): ReadonlyMap<Part, { uri: string; span: Span }> {
+/** Where the guide's text, or the scope's, names each part first. */
+function firstMentions(
+  guide: GuideState,
+  scope: Scope | undefined,
+): ReadonlyMap<Part, { uri: string; span: Span }> {
   const found = new Map<Part, { uri: string; span: Span }>();
   for (const piece of guide.pieces) {
+    if (!isWithin(piece, scope)) continue;
     for (const fact of piece.facts.facts) {
       if (fact.kind !== "mention") continue;
+      const at = piece.start + fact.span.start;
+      if (scope && (at < scope.start || at >= scope.end)) continue;
       const { part } = guide.kit.find(fact.name, undefined, piece.boardBefore);
       if (part && !found.has(part)) {
         found.set(part, { uri: piece.page.uri, span: shift(fact.span, piece.start) });

@@ -30,10 +30,27 @@ export interface Candidates {
   readonly sets: readonly SetCandidate[];
 }
 
-export function findCandidates(guide: GuideState, lexicon: AdoptLexicon): Candidates {
-  const finder = new Finder(guide, lexicon);
+/** A stretch of a page that is looked through; the rest of the guide is not. */
+export interface Scope extends Span {
+  readonly uri: string;
+}
+
+/** Without a scope the whole guide is looked through. */
+export function findCandidates(
+  guide: GuideState,
+  lexicon: AdoptLexicon,
+  scope: Scope | undefined,
+): Candidates {
+  const finder = new Finder(guide, lexicon, scope);
   for (const piece of guide.pieces) finder.take(piece);
   return finder;
+}
+
+/** Whether the piece reaches into the scope. */
+export function isWithin(piece: GuidePiece, scope: Scope | undefined): boolean {
+  if (!scope) return true;
+  if (piece.page.uri !== scope.uri) return false;
+  return piece.start < scope.end && piece.start + piece.length > scope.start;
 }
 
 /** Behind a kind of part: `Resistors (R1–R4)`, `Diodes: D1`, `10k resistors at R1`. */
@@ -52,23 +69,40 @@ class Finder implements Candidates {
   readonly #lexicon: AdoptLexicon;
   /** Level of the heading below which nothing is fitted; undefined outside. */
   #elsewhere: number | undefined;
+  readonly #scope: Scope | undefined;
   /** Columns of the table in hand whose cells are designators. */
   #header: readonly Span[] = [];
 
-  constructor(guide: GuideState, lexicon: AdoptLexicon) {
+  constructor(guide: GuideState, lexicon: AdoptLexicon, scope: Scope | undefined) {
     this.#guide = guide;
     this.#lexicon = lexicon;
+    this.#scope = scope;
   }
 
   take(piece: PieceNode): void {
+    const within = isWithin(piece, this.#scope);
+    if (!within && !piece.facts.facts.some(({ kind }) => kind === "heading")) return;
     const rows = piece.facts.facts.filter((fact): fact is RowFact => fact.kind === "row");
+    const kept = keptTables(piece);
     for (const block of piece.prose) {
       if (block.fact.block === "heading") this.#enter(piece, block);
       if (this.#elsewhere !== undefined || block.fact.quoted) continue;
+      if (
+        !within ||
+        !this.#isMeant(piece, block) ||
+        kept.some((one) => contains(one, block.fact.span.start))
+      )
+        continue;
       const runs = findRuns(block.text, block.fact.span.start, this.#guide.kit, piece.boardBefore);
       if (block.fact.block === "cell") this.#cell(piece, block, runs, rows);
       else this.#words(piece, block, runs);
     }
+  }
+
+  #isMeant(piece: PieceNode, { fact: { span } }: TextBlock): boolean {
+    const scope = this.#scope;
+    if (!scope) return true;
+    return piece.start + span.start < scope.end && piece.start + span.end > scope.start;
   }
 
   #enter(piece: PieceNode, block: TextBlock): void {
@@ -140,6 +174,18 @@ class Finder implements Candidates {
     if (!act) return undefined;
     return act.verb === sentence.words.at(-1) ? "before" : "behind";
   }
+}
+
+/** The parts tables of the piece, which Kitquill writes: they repeat what steps fit. */
+function keptTables(piece: PieceNode): Span[] {
+  const tables: Span[] = [];
+  let start: number | undefined;
+  for (const fact of piece.facts.facts) {
+    if (fact.kind !== "comment" || fact.comment.kind !== "parts table") continue;
+    if (!fact.comment.end) start = fact.span.start;
+    else if (start !== undefined) tables.push({ start, end: fact.span.end });
+  }
+  return tables;
 }
 
 /** Whether a paragraph begins with the run in bold: `**R1–R4** 10k`. */

@@ -1,4 +1,5 @@
 /** The features that the language server offers. They are loaded when the first request comes. */
+import { adopt } from "./adopt.ts";
 import { codeActions } from "./codeActions.ts";
 import { completion } from "./completion.ts";
 import { definition } from "./definition.ts";
@@ -22,6 +23,7 @@ import { signatureHelp } from "./signatureHelp.ts";
 import { startGuide } from "./startGuide.ts";
 
 const FEATURES: readonly Feature[] = [
+  adopt,
   codeActions,
   completion,
   definition,

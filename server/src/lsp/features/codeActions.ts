@@ -4,6 +4,7 @@
  */
 import type { CancellationToken, CodeAction, CodeActionParams } from "vscode-languageserver";
 import { canonicalUri } from "../../workspace/paths.ts";
+import { adoptions } from "../actions/adoptions.ts";
 import { allowings } from "../actions/allowings.ts";
 import { changes } from "../actions/changes.ts";
 import { fixes, fixesOfCheck, safeFixes } from "../actions/fixes.ts";
@@ -19,6 +20,7 @@ const OFFERS: readonly { readonly kind: string; readonly offer: Offer }[] = [
   { kind: CodeActionKind.QuickFix, offer: fixesOfCheck },
   { kind: CodeActionKind.QuickFix, offer: allowings },
   { kind: CodeActionKind.Rewrite, offer: changes("rewrite") },
+  { kind: CodeActionKind.Rewrite, offer: adoptions },
   { kind: CodeActionKind.Move, offer: changes("move") },
   { kind: CodeActionKind.FixAll, offer: safeFixes },
 ];

@@ -1,0 +1,106 @@
+/** The command that marks the parts which a plain Markdown guide names, after the author has seen each. */
+
+import * as vscode from "vscode";
+import {
+  ADOPT,
+  type AdoptParams,
+  type AdoptResult,
+  type SentMark,
+} from "../../server/src/lsp/protocol.ts";
+import type { Ask } from "./start.ts";
+
+const LISTS = "**/*.{csv,tsv,xlsx,xlsm,ods,CSV,TSV,XLSX,ODS}";
+const LIST = /\.(?:csv|tsv|xlsx|xlsm|ods)$/i;
+const MOST_LISTS = 200;
+
+/** `named` is the file that the author clicked; else the one in the editor. */
+export async function adopt(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
+  const uri = named ?? vscode.window.activeTextEditor?.document.uri;
+  const document = uri && (await vscode.workspace.openTextDocument(uri));
+  if (document?.languageId !== "markdown") {
+    void vscode.window.showInformationMessage("Open the Markdown file of a build guide first.");
+    return;
+  }
+  await vscode.window.showTextDocument(document);
+  const params: AdoptParams = { uri: document.uri.toString() };
+  let found = await ask<AdoptResult>(ADOPT, params);
+  if (found === null) {
+    if (!(await namePartsList(document))) return;
+    found = await ask<AdoptResult>(ADOPT, params);
+  }
+  if (found) await mark(found);
+}
+
+async function mark({ marks, left }: NonNullable<AdoptResult>): Promise<void> {
+  if (marks.length === 0) {
+    const nothing = "No step is sure to fit a part that is not marked yet.";
+    void vscode.window.showInformationMessage(`${nothing} ${left}`.trim());
+    return;
+  }
+  const edit = new vscode.WorkspaceEdit();
+  for (const one of marks) {
+    const metadata = { label: one.why, description: left, needsConfirmation: true };
+    edit.replace(vscode.Uri.parse(one.uri, true), rangeOf(one), one.text, metadata);
+  }
+  const how = "Tick the marks that are right, or the file for all of them, and apply.";
+  void vscode.window.showInformationMessage(`${how} ${left}`.trim());
+  await vscode.workspace.applyEdit(edit, { isRefactoring: true });
+}
+
+function rangeOf({ range: { start, end } }: SentMark): vscode.Range {
+  return new vscode.Range(start.line, start.character, end.line, end.character);
+}
+
+/** Writes the key `parts` into the front matter: that is what makes the file a guide. */
+async function namePartsList(document: vscode.TextDocument): Promise<boolean> {
+  const list = await chooseList(document);
+  if (!list) return false;
+  const line = `parts: ${JSON.stringify(relative(document.uri, list))}\n`;
+  const hasFrontMatter = /^---\s*$/.test(document.lineAt(0).text);
+  const edit = new vscode.WorkspaceEdit();
+  if (hasFrontMatter) edit.insert(document.uri, new vscode.Position(1, 0), line);
+  else edit.insert(document.uri, new vscode.Position(0, 0), `---\n${line}---\n\n`);
+  return vscode.workspace.applyEdit(edit);
+}
+
+async function chooseList(document: vscode.TextDocument): Promise<vscode.Uri | undefined> {
+  const found = await vscode.workspace.findFiles(LISTS, undefined, MOST_LISTS);
+  // Not every file system can be searched; beside the guide is where lists are.
+  const files = new Map([...found, ...(await beside(document.uri))].map((uri) => [uri.path, uri]));
+  const items = [...files.values()]
+    .map((uri) => ({ label: relative(document.uri, uri), uri }))
+    .sort((a, b) => steps(a.label) - steps(b.label) || a.label.localeCompare(b.label));
+  if (items.length === 0) {
+    const none =
+      "The open folder holds no parts list (CSV, TSV or a workbook), so no part is known.";
+    void vscode.window.showInformationMessage(none);
+    return undefined;
+  }
+  const chosen = await vscode.window.showQuickPick(items, {
+    title: "Parts List of This Guide",
+    placeHolder: "The parts that it names are marked where the guide fits them",
+  });
+  return chosen?.uri;
+}
+
+async function beside(uri: vscode.Uri): Promise<vscode.Uri[]> {
+  const folder = vscode.Uri.joinPath(uri, "..");
+  const entries = await vscode.workspace.fs.readDirectory(folder);
+  return entries
+    .filter(([name, type]) => LIST.test(name) && type === vscode.FileType.File)
+    .map(([name]) => vscode.Uri.joinPath(folder, name));
+}
+
+/** Folders between the guide and the file. */
+function steps(path: string): number {
+  return path.split("/").length;
+}
+
+/** The path as a guide writes it, from its own folder. */
+function relative(from: vscode.Uri, to: vscode.Uri): string {
+  const own = from.path.split("/").slice(0, -1);
+  const other = to.path.split("/");
+  let shared = 0;
+  while (shared < own.length && own[shared] === other[shared]) shared++;
+  return [...own.slice(shared).map(() => ".."), ...other.slice(shared)].join("/");
+}
