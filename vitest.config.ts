@@ -6,7 +6,7 @@ export default defineConfig({
   plugins: [pageVitePlugin],
   test: {
     include: ["test/**/*.test.ts"],
-    exclude: ["test/editor/**", "**/node_modules/**"],
+    exclude: ["test/editor/**", "test/node-host/**", "**/node_modules/**"],
     // Properties try thousands of cases; a busy machine is no failure, an endless loop is.
     testTimeout: 120_000,
   },

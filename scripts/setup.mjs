@@ -31,7 +31,7 @@ function lockHash(folder) {
 }
 
 /** The npm that runs this script, else the one on the path. */
-function npm(args, cwd) {
+export function npm(args, cwd) {
   const script = process.env.npm_execpath;
   if (script?.endsWith("js")) return run(process.execPath, [script, ...args], { cwd });
   return run("npm", args, { cwd, shell: process.platform === "win32" });

@@ -52,14 +52,19 @@ function lives(id: number): boolean {
   }
 }
 
-/** Files on disk; the guide of a page is looked for in the page's folder and the one above. */
+/** Files on disk; others are looked for in a file's own folder and the one above. */
 class NearbyFiles extends DiskFiles {
-  async markdownFiles(limit: number, near: string): Promise<readonly string[]> {
+  async filesEnding(
+    endings: readonly string[],
+    limit: number,
+    near: string,
+  ): Promise<readonly string[]> {
     const folder = dirname(URI.parse(near).fsPath);
     const found: string[] = [];
     for (const path of [folder, dirname(folder)]) {
       for (const name of await readdir(path)) {
-        if (/\.(?:md|markdown)$/i.test(name)) found.push(URI.file(`${path}/${name}`).toString());
+        const ending = name.slice(name.lastIndexOf(".") + 1).toLowerCase();
+        if (endings.includes(ending)) found.push(URI.file(`${path}/${name}`).toString());
       }
     }
     return found.slice(0, limit);

@@ -14,7 +14,8 @@ const PATIENCE_MS = 20_000;
 /** The editor fades and debounces; waits of this length settle what has no sign to wait for. */
 const SETTLE_MS = 400;
 
-const QUIET = {
+/** Settings that leave nothing on the screen but what a test is about. */
+export const QUIET = {
   "telemetry.telemetryLevel": "off",
   "workbench.startupEditor": "none",
   "workbench.tips.enabled": false,
@@ -67,22 +68,31 @@ export interface Place {
 
 /** Starts an editor; the caller must close it. */
 export async function start(options: StartOptions): Promise<Editor> {
-  const executablePath = findBrowser();
-  if (!executablePath) throw new Error("No Chromium or Chrome was found on this machine.");
   const host = await serveEditor(options.folder, options.server);
-  const browser = await chromium.launch({ executablePath, args: FLAGS });
+  return open(host, (page) => configure(page, host.port, options));
+}
+
+/** Opens the editor that a host serves; closing it stops the host. */
+export async function open(
+  host: Host,
+  prepare: (page: Page) => Promise<void> = async () => {},
+): Promise<Editor> {
+  let browser: Browser | undefined;
   try {
+    const executablePath = findBrowser();
+    if (!executablePath) throw new Error("No Chromium or Chrome was found on this machine.");
+    browser = await chromium.launch({ executablePath, args: FLAGS });
     const context = await browser.newContext({ viewport: { width: 1400, height: 1000 } });
     // The page that carries the settings counts as one from elsewhere, which panels are not served to.
     const allowed = ["clipboard-read", "clipboard-write", "local-network-access"];
     await context.grantPermissions(allowed);
     const page = await context.newPage();
-    await configure(page, host.port, options);
+    await prepare(page);
     const editor = new Editor(page, browser, host);
     await editor.load();
     return editor;
   } catch (error) {
-    await browser.close();
+    await browser?.close();
     await host.stop();
     throw error;
   }
@@ -134,7 +144,7 @@ export class Editor {
 
   /** Opens the workbench and waits until it can be used. */
   async load(): Promise<void> {
-    await this.page.goto(`http://code.localhost:${this.host.port}/`);
+    await this.page.goto(this.host.address);
     await this.ready();
   }
 
@@ -517,7 +527,12 @@ export class Editor {
       (text) => text.includes(label),
     );
     await this.page.keyboard.press("Enter");
-    await this.page.locator(".quick-input-widget").waitFor({ state: "hidden" });
+    // The command may have a question of its own, in the same box.
+    await this.eventually(
+      async () =>
+        (await this.quickInput().isVisible()) && (await this.quickInput().inputValue()) === query,
+      (isOpen) => !isOpen,
+    );
   }
 
   private explorerRow(name: string): Locator {

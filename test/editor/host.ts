@@ -26,7 +26,8 @@ const EXTENSION = ["package.json", "dist", "syntaxes", "media"];
 const START_MS = 30_000;
 
 export interface Host {
-  readonly port: number;
+  /** Where the editor is opened. */
+  readonly address: string;
   /** Ends the host and removes its files. */
   stop(): Promise<void>;
 }
@@ -35,7 +36,10 @@ export interface Host {
  * Serves the editor with `folder` open.
  * @param server a script to run in place of the extension's own server
  */
-export async function serveEditor(folder: string, server?: string): Promise<Host> {
+export async function serveEditor(
+  folder: string,
+  server?: string,
+): Promise<Host & { readonly port: number }> {
   mkdirSync(BUILDS, { recursive: true });
   const files = mkdtempSync(join(BUILDS, "run-"));
   const extension = stageExtension(join(files, "extension"), server);
@@ -66,7 +70,7 @@ export async function serveEditor(folder: string, server?: string): Promise<Host
     await stop();
     throw error;
   }
-  return { port, stop };
+  return { port, address: `http://code.localhost:${port}/`, stop };
 }
 
 function stageExtension(target: string, server?: string): string {
@@ -94,7 +98,8 @@ function prepareBuild(): string {
   return commit;
 }
 
-function freePort(): Promise<number> {
+/** A port of this machine that nothing listens on. */
+export function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
     const probe = createServer();
     probe.on("error", reject);
@@ -106,8 +111,8 @@ function freePort(): Promise<number> {
   });
 }
 
-/** Node does not resolve names below localhost, so the plain one is asked. */
-async function untilReady(child: ChildProcess, port: number): Promise<void> {
+/** Waits until a started host answers. Node resolves no names below localhost: the plain one is asked. */
+export async function untilReady(child: ChildProcess, port: number): Promise<void> {
   let said = "";
   for (const stream of [child.stdout, child.stderr]) {
     stream?.on("data", (data: Buffer) => {
@@ -123,7 +128,8 @@ async function untilReady(child: ChildProcess, port: number): Promise<void> {
   throw new Error(`The editor's test host did not start. It said:\n${said}`);
 }
 
-function end(child: ChildProcess): Promise<void> {
+/** Ends a started host. */
+export function end(child: ChildProcess): Promise<void> {
   if (child.exitCode !== null) return Promise.resolve();
   return new Promise((resolve) => {
     child.once("exit", () => resolve());

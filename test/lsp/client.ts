@@ -31,7 +31,10 @@ export class TestClient {
     serve(server, {
       pause: () => new Promise((resolve) => setImmediate(resolve)),
       now: () => performance.now(),
-      files: () => Object.assign(this.files, { markdownFiles: () => this.#markdown() }),
+      files: () =>
+        Object.assign(this.files, {
+          filesEnding: (endings: readonly string[]) => this.#filesEnding(endings),
+        }),
     });
     this.connection = createMessageConnection(
       new StreamMessageReader(toClient),
@@ -131,9 +134,10 @@ export class TestClient {
     return this.connection.sendNotification(method, params);
   }
 
-  async #markdown(): Promise<readonly string[]> {
+  async #filesEnding(endings: readonly string[]): Promise<readonly string[]> {
     const entries = await this.files.list(FOLDER);
-    return entries.map(({ uri }) => uri).filter((uri) => uri.endsWith(".md"));
+    const uris = entries.map(({ uri }) => uri);
+    return uris.filter((uri) => endings.some((ending) => uri.endsWith(`.${ending}`)));
   }
 }
 

@@ -53,3 +53,27 @@ test("nothing in Markdown that is no guide", async () => {
   await client.start();
   expect(await complete("notes.md", "# Notes\n\n1. Solder [\n", 2, 11)).toBeNull();
 });
+
+test("the front matter is offered the files that it may name", async () => {
+  const files = { "parts.csv": LIST, "old parts.xlsx": "", "case.md": "# Case\n", "a,b.csv": LIST };
+  client = new TestClient(files);
+  await client.start();
+  const head = "---\nparts: p\npages: c\nlanguage: \n---\n\n# A\n";
+  const at = async (line: number, character: number) => {
+    const list = await client.ask<CompletionList | null>(
+      "textDocument/completion",
+      "guide.md",
+      line,
+      character,
+    );
+    return list?.items.map(({ textEdit }) => textEdit);
+  };
+  await client.open("guide.md", head);
+  const range = (line: number) => ({ start: { line, character: 7 }, end: { line, character: 8 } });
+  expect(await at(1, 8)).toEqual([
+    { range: range(1), newText: '"a,b.csv"' },
+    { range: range(1), newText: "old parts.xlsx" },
+    { range: range(1), newText: "parts.csv" },
+  ]);
+  expect(await at(2, 8)).toEqual([{ range: range(2), newText: "[case.md]" }]);
+});

@@ -41,9 +41,9 @@ export class ClientFiles implements Files {
     return result.kind === "file" || result.kind === "unreadable";
   }
 
-  /** Markdown files of the workspace, at most `limit`. */
-  async markdownFiles(limit: number): Promise<readonly string[]> {
-    const params: FindFilesParams = { glob: "**/*.{md,markdown}", limit };
+  /** Files of the workspace whose names end so, at most `limit`. */
+  async filesEnding(endings: readonly string[], limit: number): Promise<readonly string[]> {
+    const params: FindFilesParams = { glob: `**/*.{${endings.join(",")}}`, limit };
     const result = await this.#connection.sendRequest<FindFilesResult>(FIND_FILES, params);
     return result.uris;
   }

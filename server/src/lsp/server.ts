@@ -26,14 +26,15 @@ import { ErrorCode, MessageType } from "./values.ts";
 /** What the server needs of the place it runs in. */
 export interface Environment extends Host {
   /** Files for a client that offers to serve them, or from disk. */
-  files(offers: ClientOffers): Files & MarkdownFinder;
+  files(offers: ClientOffers): Files & FileFinder;
 }
 
-export interface MarkdownFinder {
+export interface FileFinder {
   /** Markdown files in which the guide of a page may be found. */
-  markdownFiles(limit: number, near: string): Promise<readonly string[]>;
+  filesEnding(endings: readonly string[], limit: number, near: string): Promise<readonly string[]>;
 }
 
+const MARKDOWN = ["md", "markdown"];
 /** So many Markdown files are looked into for the guide that a page belongs to. */
 const MOST_CANDIDATES = 500;
 
@@ -60,7 +61,7 @@ class Server implements Session {
   isOver = false;
   readonly #connection: MessageConnection;
   readonly #environment: Environment;
-  #files!: Files & MarkdownFinder;
+  #files!: Files & FileFinder;
   #service!: Service;
   #updater!: Updater;
   #context!: FeatureContext;
@@ -108,6 +109,7 @@ class Server implements Session {
       ask: (method) => {
         this.#connection.sendRequest(method).catch((error) => this.#report(error));
       },
+      filesEnding: (endings, near) => this.#filesEnding(endings, near),
       guidesNaming: (isMeant, near) => this.#guidesNaming(isMeant, near),
       tell: (method, params) => void this.#connection.sendNotification(method, params),
       report: (error) => this.#report(error),
@@ -208,8 +210,12 @@ class Server implements Session {
     this.#wake();
   }
 
+  #filesEnding(endings: readonly string[], near: string): Promise<readonly string[]> {
+    return this.#files.filesEnding(endings, MOST_CANDIDATES, near);
+  }
+
   async #guidesNaming(isMeant: (uri: string) => boolean, near: string): Promise<readonly string[]> {
-    const candidates = await this.#files.markdownFiles(MOST_CANDIDATES, near);
+    const candidates = await this.#filesEnding(MARKDOWN, near);
     return guidesNaming(isMeant, candidates.map(canonicalUri), this.#files);
   }
 

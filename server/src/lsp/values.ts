@@ -22,6 +22,7 @@ export const CompletionItemKind = {
   Enum: 13,
   Keyword: 14,
   Snippet: 15,
+  File: 17,
   Reference: 18,
   EnumMember: 20,
 } as const;

@@ -33,7 +33,8 @@ export type CompletionKind =
   | "word"
   | "note"
   | "key"
-  | "value";
+  | "value"
+  | "file";
 
 export interface Completions {
   /** What a chosen text takes the place of, on one line around the cursor; counts in the page. */

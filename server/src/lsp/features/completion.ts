@@ -12,7 +12,10 @@ import type {
   CompletionKind,
   Completions,
 } from "../../features/completion/completion.ts";
+import { completePaths, pathPlaceAt } from "../../features/completion/paths.ts";
 import type { LineIndex } from "../../text/lines.ts";
+import { relativePath } from "../../workspace/movedPaths.ts";
+import { canonicalUri } from "../../workspace/paths.ts";
 import { spanToRange } from "../convert.ts";
 import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
@@ -31,6 +34,7 @@ const KINDS: Readonly<Record<CompletionKind, NonNullable<CompletionItem["kind"]>
   note: CompletionItemKind.Snippet,
   key: CompletionItemKind.Property,
   value: CompletionItemKind.EnumMember,
+  file: CompletionItemKind.File,
 };
 
 export const completion: Feature = (context) => {
@@ -51,6 +55,13 @@ async function answer(
   for (const { guide, uri, list, offset, lines } of await placesAt(context, params, token)) {
     const found = list ? undefined : completeInGuide(guide, uri, offset);
     if (found) return toList(found, lines, context, shown.keep(found.items));
+    const place = list ? undefined : pathPlaceAt(guide, uri, offset);
+    if (!place) continue;
+    const files = (await context.filesEnding(place.endings, uri)).map(canonicalUri);
+    const others = files.filter((file) => file !== uri);
+    const named = others.flatMap((file) => relativePath(uri, file) ?? []);
+    const paths = completePaths(place, named);
+    return toList(paths, lines, context, shown.keep(paths.items));
   }
   return null;
 }

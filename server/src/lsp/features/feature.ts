@@ -19,6 +19,8 @@ export interface FeatureContext {
   onUpdate(listener: () => void): void;
   /** Asks the client to do what the method says, such as to fetch something anew. */
   ask(method: string): void;
+  /** Files of the workspace whose names end so; without a workspace those near the file `near`. */
+  filesEnding(endings: readonly string[], near: string): Promise<readonly string[]>;
   /**
    * Guides of the workspace, followed or not, that are meant or whose front matter names a file that
    * is; without a workspace those near the file `near`.
