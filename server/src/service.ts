@@ -37,6 +37,8 @@ export interface ServiceSettings {
   /** Folders whose files may be read; a list elsewhere is refused. Empty: the guide's own folder. */
   readonly folders: readonly string[];
   readonly listsOutsideWorkspace: boolean;
+  /** Whether an editor shows value and height behind the parts of marks. */
+  readonly partHints: boolean;
 }
 
 export const DEFAULT_SETTINGS: ServiceSettings = {
@@ -48,6 +50,7 @@ export const DEFAULT_SETTINGS: ServiceSettings = {
   checks: {},
   folders: [],
   listsOutsideWorkspace: false,
+  partHints: false,
 };
 
 export interface FileDiagnoses {
@@ -204,6 +207,10 @@ export class Service {
     if (this.#sources.opened(uri)) return;
     this.#sources.forget(uri);
     this.#reload(uri);
+  }
+
+  get showsPartHints(): boolean {
+    return this.#settings.partHints;
   }
 
   configure(settings: ServiceSettings): void {

@@ -130,7 +130,7 @@ export async function untilReady(child: ChildProcess, port: number): Promise<voi
 
 /** Ends a started host. */
 export function end(child: ChildProcess): Promise<void> {
-  if (child.exitCode !== null) return Promise.resolve();
+  if (child.exitCode !== null || child.signalCode !== null) return Promise.resolve();
   return new Promise((resolve) => {
     child.once("exit", () => resolve());
     child.kill("SIGKILL");

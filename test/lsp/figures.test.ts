@@ -32,6 +32,35 @@ test("A formula without a stated value has a hint with its result", async () => 
   });
 });
 
+test("Parts have hints with value and height when the author wants them, at once", async () => {
+  const list = "Designator,Value,Height\nR1–R3,10k,2.5\nC1,100n,\n";
+  const text = "---\nparts: parts.csv\n---\n\n1. Fit [R1, R2–R3] [C1 = 100n] and [all R].\n";
+  const own = new TestClient({ "parts.csv": list });
+  let refreshes = 0;
+  own.connection.onRequest("workspace/inlayHint/refresh", () => {
+    refreshes++;
+    return null;
+  });
+  await own.start({}, { workspace: { inlayHint: { refreshSupport: true } } });
+  await own.open("guide.md", text);
+  await own.settled();
+  const shown = async () => {
+    const found = await own.connection.sendRequest<InlayHint[]>("textDocument/inlayHint", {
+      textDocument: { uri: `${FOLDER}guide.md` },
+      range: { start: { line: 0, character: 0 }, end: { line: 9, character: 0 } },
+    });
+    return found.map(({ position, label }) => `${position.character}${label}`);
+  };
+  expect(await shown()).toEqual([]);
+  await own.notify("workspace/didChangeConfiguration", {
+    settings: { kitquill: { partHints: true } },
+  });
+  await own.settled();
+  expect(refreshes).toBe(1);
+  expect(await shown()).toEqual(["10 10k · 2.5 mm", "17 10k · 2.5 mm", "41 10k · 2.5 mm"]);
+  own.stop();
+});
+
 test("Hover tells of a figure", async () => {
   const hover = await client.ask<Hover>("textDocument/hover", "guide.md", 5, 13);
   expect(JSON.stringify(hover.contents)).toContain(

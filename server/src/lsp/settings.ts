@@ -34,6 +34,7 @@ export function readSettings(section: unknown, folders: readonly string[]): Serv
     checks: readChecks(given.checks),
     folders,
     listsOutsideWorkspace: listsOutsideWorkspace === true,
+    partHints: given.partHints === true,
   };
 }
 

@@ -1,10 +1,12 @@
 /**
- * Shows in the text what formulas come to. The client asks anew for a page that was edited; when the
+ * Shows in the text what formulas come to and, if set, what parts are. The client asks anew for a page that was edited; when the
  * results of another open page change, it is told to.
  */
 import type { CancellationToken, InlayHint, InlayHintParams } from "vscode-languageserver";
-import { type FigureHint, figureHints } from "../../features/figure/hints.ts";
+import { figureHints } from "../../features/figure/hints.ts";
+import { partHints } from "../../features/part/hints.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import type { Span } from "../../text/span.ts";
 import { rangeToSpan, toPosition } from "../convert.ts";
 import { InlayHintKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
@@ -22,12 +24,20 @@ export const inlayHints: Feature = (context) => {
   };
 };
 
+interface Hint {
+  readonly at: number;
+  readonly text: string;
+  readonly tooltip?: string | undefined;
+}
+
 /** What a client was last shown of a page. */
 interface Shown {
   readonly range: InlayHintParams["range"];
   readonly version: number | undefined;
   readonly guide: GuideState;
   readonly revision: number;
+  /** Whether parts have hints. */
+  readonly parts: boolean;
   readonly labels: string;
 }
 
@@ -46,10 +56,11 @@ class HintedPages {
     const [place] = await placesOf(this.#context, textDocument, token);
     if (!place || place.list) return null;
     const { guide, uri, lines } = place;
-    const hints = figureHints(guide, uri, rangeToSpan(range, lines));
+    const hints = this.#hints(guide, uri, rangeToSpan(range, lines));
     const version = this.#context.service.version(uri);
     const { revision } = guide.figures;
-    this.#shown.set(uri, { range, version, guide, revision, labels: labelsOf(hints) });
+    const parts = this.#context.service.showsPartHints;
+    this.#shown.set(uri, { range, version, guide, revision, parts, labels: labelsOf(hints) });
     return hints.map(({ at, text, tooltip }) => ({
       position: toPosition(lines.positionAt(at)),
       label: text,
@@ -77,12 +88,20 @@ class HintedPages {
     const [guide] = service.guidesOf(uri);
     if (!lines || !guide || service.version(uri) !== shown.version) return undefined;
     const { revision } = guide.figures;
-    if (guide === shown.guide && revision === shown.revision) return shown;
-    const labels = labelsOf(figureHints(guide, uri, rangeToSpan(shown.range, lines)));
-    return { ...shown, guide, revision, labels };
+    const isSame = guide === shown.guide && revision === shown.revision;
+    if (isSame && !service.showsPartHints && !shown.parts) return shown;
+    const labels = labelsOf(this.#hints(guide, uri, rangeToSpan(shown.range, lines)));
+    return { ...shown, guide, revision, parts: service.showsPartHints, labels };
+  }
+
+  #hints(guide: GuideState, uri: string, within: Span): readonly Hint[] {
+    const figures = figureHints(guide, uri, within);
+    return this.#context.service.showsPartHints
+      ? [...figures, ...partHints(guide, uri, within)]
+      : figures;
   }
 }
 
-function labelsOf(hints: readonly FigureHint[]): string {
+function labelsOf(hints: readonly Hint[]): string {
   return hints.map(({ text, tooltip }) => `${text}\t${tooltip}`).join("\n");
 }
