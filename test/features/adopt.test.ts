@@ -142,7 +142,7 @@ test("whatever the text, each proposal becomes a mark of just those parts", () =
     }),
     { numRuns: 1000 },
   );
-}, 60_000);
+});
 
 describe("Of a stretch", () => {
   const body = "## Board\n\n- R1, R2 4k7\n- Solder D1.\n\nMind C4.\n\n## Case\n\n- J1\n";

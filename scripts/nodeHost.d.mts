@@ -1,0 +1,2 @@
+export const ENTRY: string;
+export function setUpNodeHost(): Promise<void>;

@@ -1,0 +1,110 @@
+/**
+ * The editor whose extensions run in Node, with the packaged extension installed, serving a copy of a
+ * folder; edits reach that copy. All files of a run are in one folder below .runs/.
+ */
+import { spawn, spawnSync } from "node:child_process";
+import {
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
+import { join } from "node:path";
+import { ENTRY } from "../../scripts/nodeHost.mjs";
+import { QUIET } from "../editor/driver.ts";
+import { end, freePort, type Host, untilReady } from "../editor/host.ts";
+
+const ROOT = join(import.meta.dirname, "../..");
+const RUNS = join(import.meta.dirname, ".runs");
+
+export interface NodeHost extends Host {
+  /** The copy of the folder. */
+  readonly folder: string;
+  /** Ids of the language server's processes. */
+  servers(): number[];
+}
+
+/** @param settings beside those that keep the editor quiet */
+export async function serveNodeEditor(folder: string, settings: object = {}): Promise<NodeHost> {
+  mkdirSync(RUNS, { recursive: true });
+  const files = mkdtempSync(join(RUNS, "run-"));
+  const copy = join(files, "folder");
+  cpSync(folder, copy, { recursive: true });
+  mkdirSync(join(files, "data/User"), { recursive: true });
+  writeFileSync(join(files, "data/User/settings.json"), JSON.stringify({ ...QUIET, ...settings }));
+  const places = [
+    `--user-data-dir=${join(files, "data")}`,
+    `--extensions-dir=${join(files, "extensions")}`,
+  ];
+  const env = environment(files);
+  const installed = spawnSync(process.execPath, [ENTRY, ...places, "--install-extension", vsix()], {
+    env,
+  });
+  if (installed.status !== 0)
+    throw new Error(`The extension was not installed: ${installed.stderr}`);
+  const port = await freePort();
+  const address = `http://localhost:${port}/?folder=${encodeURIComponent(copy)}`;
+  const options = [
+    "--auth=none",
+    `--bind-addr=localhost:${port}`,
+    "--disable-telemetry",
+    "--disable-update-check",
+  ];
+  // A group of its own, so that what it starts ends with it.
+  const child = spawn(process.execPath, [ENTRY, ...places, ...options], {
+    env,
+    stdio: ["ignore", "pipe", "pipe"],
+    detached: true,
+  });
+  const stop = async () => {
+    if (child.exitCode === null && child.signalCode === null) process.kill(-child.pid!, "SIGKILL");
+    await end(child);
+    rmSync(files, { recursive: true, force: true });
+  };
+  try {
+    await untilReady(child, port);
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+  return { address, folder: copy, servers: () => processesOf(join(files, "extensions")), stop };
+}
+
+/** Keeps all that it writes in the run's own folder, and asks no gallery. */
+function environment(files: string): NodeJS.ProcessEnv {
+  return {
+    ...process.env,
+    EXTENSIONS_GALLERY: "{}",
+    XDG_DATA_HOME: join(files, "xdg"),
+    XDG_CONFIG_HOME: join(files, "xdg"),
+    XDG_CACHE_HOME: join(files, "xdg"),
+  };
+}
+
+function vsix(): string {
+  const { name, version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
+  return join(ROOT, `${name}-${version}.vsix`);
+}
+
+/** Processes that run a server from this folder of extensions. */
+function processesOf(extensions: string): number[] {
+  return readdirSync("/proc")
+    .filter((name) => /^\d+$/.test(name))
+    .filter((id) => {
+      const line = commandLine(id);
+      return line.includes(extensions) && line.includes("server.mjs");
+    })
+    .map(Number);
+}
+
+/** Empty for a process that has ended meanwhile. */
+function commandLine(id: string): string {
+  try {
+    return readFileSync(`/proc/${id}/cmdline`, "utf8");
+  } catch {
+    return "";
+  }
+}
