@@ -209,6 +209,7 @@ test("a key in a guide of 1,000 steps is in the preview at once", {
     await editor.typeText("x");
     await editor.page.waitForTimeout(150);
   }
+  await page.shows(".step.current", "x".repeat(40));
   const pressed = await editor.page.evaluate<number[]>("pressed");
   const patched = await page.evaluate<[number, number][]>("patched");
   const waits = pressed.flatMap((time, index) => {
