@@ -101,8 +101,7 @@ test("the first finding comes within a second of the text", async () => {
   const times: number[] = [];
   for (let run = 0; run < STARTS; run++) {
     if (run > 0) await editor.reload();
-    // The editor's own start goes on for a while after its window is there.
-    await editor.page.waitForTimeout(5_000);
+    await untilExtensionsRun();
     await editor.page.evaluate(WATCH);
     await editor.openFile("heron.md");
     times.push(await editor.page.evaluate<number>("window.untilFinding"));
@@ -111,6 +110,20 @@ test("the first finding comes within a second of the text", async () => {
   console.log(`From text to first finding, ms: ${times.map(Math.round).join(", ")}`);
   expect(Math.min(...times)).toBeLessThanOrEqual(LONGEST_MS);
 });
+
+/**
+ * The editor's own start goes on after its window is there. Once another extension has given the symbols
+ * of a JSON file, it is over.
+ */
+async function untilExtensionsRun(): Promise<void> {
+  await editor.openFile("faults.json");
+  await editor.goTo(3, 5);
+  await editor.eventually(
+    () => editor.page.locator(".monaco-breadcrumb-item").allInnerTexts(),
+    (shown) => shown.length > 1 && !shown.at(-1)!.includes("…"),
+  );
+  await editor.closeAll();
+}
 
 /** Runs in the page: milliseconds from the first line of text to the first squiggle. */
 const WATCH = `window.untilFinding = new Promise((resolve) => {
