@@ -55,19 +55,15 @@ test("what the new list touches stays until it is dealt with or dismissed", PATI
     (shown) => !shown.some((row) => row.includes("R1 and R2")),
   );
   expect(await editor.text()).toContain("[R1, R2 = 5k6]");
-  // It is still there when the window comes back, with the kit as it was: no edit ever reaches that.
+  // The comparison is still there when the window comes back, and so is what was dismissed.
   await editor.page.reload();
   await editor.viewShows(VIEW);
   const left = await editor.eventually(
     () => editor.view(VIEW),
     (shown) => shown.length > 0,
   );
-  expect(left).toEqual([
-    "Steps to reword 3",
-    expect.stringMatching(/^1\.1 R1 and R2/),
-    expect.stringMatching(/^1\.3 R5 seems/),
-    expect.stringMatching(/^1\.4 R5 seems/),
-  ]);
+  expect(left).toContainEqual(expect.stringMatching(/^1\.3 R5 seems/));
+  expect(left).not.toContainEqual(expect.stringContaining("C2"));
 });
 
 test(
