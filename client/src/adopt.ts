@@ -55,7 +55,7 @@ function rangeOf({ range: { start, end } }: SentMark): vscode.Range {
 async function namePartsList(document: vscode.TextDocument): Promise<boolean> {
   const list = await chooseList(document);
   if (!list) return false;
-  const line = `parts: ${JSON.stringify(relative(document.uri, list))}\n`;
+  const line = `parts: ${JSON.stringify(list)}\n`;
   const hasFrontMatter = /^---\s*$/.test(document.lineAt(0).text);
   const edit = new vscode.WorkspaceEdit();
   if (hasFrontMatter) edit.insert(document.uri, new vscode.Position(1, 0), line);
@@ -63,44 +63,19 @@ async function namePartsList(document: vscode.TextDocument): Promise<boolean> {
   return vscode.workspace.applyEdit(edit);
 }
 
-async function chooseList(document: vscode.TextDocument): Promise<vscode.Uri | undefined> {
-  const found = await vscode.workspace.findFiles(LISTS, undefined, MOST_LISTS);
+/** One of the lists in the guide's folder or below it. */
+async function chooseList(document: vscode.TextDocument): Promise<string | undefined> {
+  const folder = vscode.Uri.joinPath(document.uri, "..");
+  const below = new vscode.RelativePattern(folder, LISTS);
+  const found = await vscode.workspace.findFiles(below, undefined, MOST_LISTS);
+  const paths = found.map(({ path }) => path.slice(folder.path.replace(/\/$/, "").length + 1));
   // Not every file system can be searched; beside the guide is where lists are.
-  const files = new Map([...found, ...(await beside(document.uri))].map((uri) => [uri.path, uri]));
-  const items = [...files.values()]
-    .map((uri) => ({ label: relative(document.uri, uri), uri }))
-    .sort((a, b) => steps(a.label) - steps(b.label) || a.label.localeCompare(b.label));
-  if (items.length === 0) {
-    const none =
-      "The open folder holds no parts list (CSV, TSV or a workbook), so no part is known.";
-    void vscode.window.showInformationMessage(none);
-    return undefined;
+  for (const [name] of await vscode.workspace.fs.readDirectory(folder)) {
+    if (LIST.test(name)) paths.push(name);
   }
-  const chosen = await vscode.window.showQuickPick(items, {
+  return vscode.window.showQuickPick([...new Set(paths)].sort(), {
     title: "Parts List of This Guide",
-    placeHolder: "The parts that it names are marked where the guide fits them",
+    placeHolder:
+      paths.length > 0 ? "Its parts are marked where they are fitted" : "No list is here",
   });
-  return chosen?.uri;
-}
-
-async function beside(uri: vscode.Uri): Promise<vscode.Uri[]> {
-  const folder = vscode.Uri.joinPath(uri, "..");
-  const entries = await vscode.workspace.fs.readDirectory(folder);
-  return entries
-    .filter(([name, type]) => LIST.test(name) && type === vscode.FileType.File)
-    .map(([name]) => vscode.Uri.joinPath(folder, name));
-}
-
-/** Folders between the guide and the file. */
-function steps(path: string): number {
-  return path.split("/").length;
-}
-
-/** The path as a guide writes it, from its own folder. */
-function relative(from: vscode.Uri, to: vscode.Uri): string {
-  const own = from.path.split("/").slice(0, -1);
-  const other = to.path.split("/");
-  let shared = 0;
-  while (shared < own.length && own[shared] === other[shared]) shared++;
-  return [...own.slice(shared).map(() => ".."), ...other.slice(shared)].join("/");
 }
