@@ -1,24 +1,18 @@
 /** The command that marks the parts which a plain Markdown guide names, after the author has seen each. */
 
 import * as vscode from "vscode";
-import {
-  ADOPT,
-  type AdoptParams,
-  type AdoptResult,
-  type SentMark,
-} from "../../server/src/lsp/protocol.ts";
+import { ADOPT, type AdoptParams, type AdoptResult } from "../../server/src/lsp/protocol.ts";
+import { findLists, isListName } from "./partsLists.ts";
+import { rangeOf } from "./rangeOf.ts";
 import type { Ask } from "./start.ts";
-
-const LISTS = "**/*.{csv,tsv,xlsx,xlsm,ods,CSV,TSV,XLSX,ODS}";
-const LIST = /\.(?:csv|tsv|xlsx|xlsm|ods)$/i;
-const MOST_LISTS = 200;
+import { tell } from "./tell.ts";
 
 /** `named` is the file that the author clicked; else the one in the editor. */
 export async function adopt(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
   const uri = named ?? vscode.window.activeTextEditor?.document.uri;
   const document = uri && (await vscode.workspace.openTextDocument(uri));
   if (document?.languageId !== "markdown") {
-    void vscode.window.showInformationMessage("Open the Markdown file of a build guide first.");
+    tell("Open the Markdown file of a build guide first.");
     return;
   }
   await vscode.window.showTextDocument(document);
@@ -34,21 +28,17 @@ export async function adopt(ask: Ask, named: vscode.Uri | undefined): Promise<vo
 async function mark({ marks, left }: NonNullable<AdoptResult>): Promise<void> {
   if (marks.length === 0) {
     const nothing = "No step is sure to fit a part that is not marked yet.";
-    void vscode.window.showInformationMessage(`${nothing} ${left}`.trim());
+    tell(`${nothing} ${left}`.trim());
     return;
   }
   const edit = new vscode.WorkspaceEdit();
   for (const one of marks) {
     const metadata = { label: one.why, description: left, needsConfirmation: true };
-    edit.replace(vscode.Uri.parse(one.uri, true), rangeOf(one), one.text, metadata);
+    edit.replace(vscode.Uri.parse(one.uri, true), rangeOf(one.range), one.text, metadata);
   }
   const how = "Tick the marks that are right, or the file for all of them, and apply.";
-  void vscode.window.showInformationMessage(`${how} ${left}`.trim());
+  tell(`${how} ${left}`.trim());
   await vscode.workspace.applyEdit(edit, { isRefactoring: true });
-}
-
-function rangeOf({ range: { start, end } }: SentMark): vscode.Range {
-  return new vscode.Range(start.line, start.character, end.line, end.character);
 }
 
 /** Writes the key `parts` into the front matter: that is what makes the file a guide. */
@@ -66,12 +56,12 @@ async function namePartsList(document: vscode.TextDocument): Promise<boolean> {
 /** One of the lists in the guide's folder or below it. */
 async function chooseList(document: vscode.TextDocument): Promise<string | undefined> {
   const folder = vscode.Uri.joinPath(document.uri, "..");
-  const below = new vscode.RelativePattern(folder, LISTS);
-  const found = await vscode.workspace.findFiles(below, undefined, MOST_LISTS);
-  const paths = found.map(({ path }) => path.slice(folder.path.replace(/\/$/, "").length + 1));
+  const paths = (await findLists(folder)).map(({ path }) =>
+    path.slice(folder.path.replace(/\/$/, "").length + 1),
+  );
   // Not every file system can be searched; beside the guide is where lists are.
   for (const [name] of await vscode.workspace.fs.readDirectory(folder)) {
-    if (LIST.test(name)) paths.push(name);
+    if (isListName(name)) paths.push(name);
   }
   return vscode.window.showQuickPick([...new Set(paths)].sort(), {
     title: "Parts List of This Guide",

@@ -2,6 +2,7 @@
 
 import * as vscode from "vscode";
 import type { Location } from "vscode-languageclient";
+import { rangeOf } from "./rangeOf.ts";
 
 export const GO_TO = "kitquill.goTo";
 
@@ -9,7 +10,6 @@ export function registerGoTo(): vscode.Disposable {
   return vscode.commands.registerCommand(GO_TO, goTo);
 }
 
-async function goTo({ uri, range: { start, end } }: Location): Promise<void> {
-  const selection = new vscode.Range(start.line, start.character, end.line, end.character);
-  await vscode.window.showTextDocument(vscode.Uri.parse(uri, true), { selection });
+async function goTo({ uri, range }: Location): Promise<void> {
+  await vscode.window.showTextDocument(vscode.Uri.parse(uri, true), { selection: rangeOf(range) });
 }

@@ -4,10 +4,21 @@ import * as vscode from "vscode";
 import type { LanguageClientOptions, Middleware } from "vscode-languageclient";
 import type { ClientOffers } from "../../server/src/lsp/protocol.ts";
 import { GO_TO } from "./goTo.ts";
+import { ENDINGS, filesOf } from "./partsLists.ts";
 
 /** Guides, every kind of file that parts lists come in, and pictures. */
-const WATCHED =
-  "**/*.{md,markdown,csv,tsv,txt,xlsx,xlsm,ods,xml,MD,CSV,TSV,TXT,XLSX,ODS,XML,png,jpg,jpeg,gif,svg,webp,avif,PNG,JPG,JPEG,GIF,SVG}";
+const WATCHED = filesOf([
+  "md",
+  "markdown",
+  ...ENDINGS,
+  "png",
+  "jpg",
+  "jpeg",
+  "gif",
+  "svg",
+  "webp",
+  "avif",
+]);
 
 /** Views of a file that is not the one in the folder: an old version, a notebook's cell. */
 const COPIES = new Set(["git", "vscode-notebook-cell", "comment", "output", "walkThroughSnippet"]);

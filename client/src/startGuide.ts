@@ -6,9 +6,9 @@ import {
   type StartGuideParams,
   type StartGuideResult,
 } from "../../server/src/lsp/protocol.ts";
+import { activeList, ENDINGS } from "./partsLists.ts";
 import type { Ask } from "./start.ts";
-
-const LISTS = { "Parts lists": ["csv", "tsv", "txt", "md"] };
+import { tellError } from "./tell.ts";
 
 /** `named` is the file that the author clicked; else the one in the editor, else the author is asked. */
 export async function startGuide(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
@@ -31,7 +31,7 @@ export async function startGuide(ask: Ask, named: vscode.Uri | undefined): Promi
   const result = await ask<StartGuideResult>(START_GUIDE, params);
   if (!result) return;
   if ("problem" in result) {
-    void vscode.window.showErrorMessage(result.problem);
+    tellError(result.problem);
     return;
   }
   const edit = new vscode.WorkspaceEdit();
@@ -39,14 +39,8 @@ export async function startGuide(ask: Ask, named: vscode.Uri | undefined): Promi
   if (await vscode.workspace.applyEdit(edit)) await vscode.window.showTextDocument(guide);
   else {
     const name = vscode.workspace.asRelativePath(guide);
-    void vscode.window.showErrorMessage(`${name} cannot be written, so no guide was started.`);
+    tellError(`${name} cannot be written, so no guide was started.`);
   }
-}
-
-/** The file in the editor, unless it is a guide or another Markdown text of prose. */
-function activeList(): vscode.Uri | undefined {
-  const document = vscode.window.activeTextEditor?.document;
-  return document && document.languageId !== "markdown" ? document.uri : undefined;
 }
 
 async function chooseList(): Promise<vscode.Uri | undefined> {
@@ -54,7 +48,7 @@ async function chooseList(): Promise<vscode.Uri | undefined> {
   const chosen = await vscode.window.showOpenDialog({
     title: "Parts List of the Kit",
     openLabel: "Start Guide",
-    filters: LISTS,
+    filters: { "Parts lists": [...ENDINGS, "md"] },
     ...(folder && { defaultUri: folder }),
   });
   return chosen?.[0];

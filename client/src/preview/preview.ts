@@ -8,6 +8,7 @@ import {
   type ShowPreviewResult,
 } from "../../../server/src/lsp/protocol.ts";
 import type { Ask } from "../start.ts";
+import { tell } from "../tell.ts";
 import type { FollowedGuide } from "../views/follow.ts";
 import type { FromPage } from "./messages.ts";
 import { PANEL, PreviewPanel } from "./panel.ts";
@@ -76,7 +77,7 @@ class Preview implements vscode.Disposable {
     // A server that does not run yet will be asked when it does.
     const shown = found === undefined ? active : (found?.uri ?? this.guide.overview?.uri);
     if (shown === undefined) {
-      void vscode.window.showInformationMessage(NO_GUIDE);
+      tell(NO_GUIDE);
       return;
     }
     this.shown = shown;

@@ -2,6 +2,7 @@
 
 import * as vscode from "vscode";
 import type { SentPublishable } from "../../../server/src/lsp/protocol.ts";
+import { tellError } from "../tell.ts";
 
 const TITLE = "Publish Guide";
 const ANYWAY = "Publish Anyway";
@@ -78,7 +79,7 @@ export async function chooseFolder(guide: vscode.Uri): Promise<vscode.Uri | unde
       defaultUri: vscode.Uri.joinPath(guide, ".."),
     })) ?? [];
   if (!folder || vscode.workspace.getWorkspaceFolder(folder)) return folder;
-  void vscode.window.showErrorMessage(
+  tellError(
     `${folder.path} lies outside the workspace, so nothing was published. Choose a folder inside it, or use \`kitquill publish --out\`.`,
   );
   return undefined;

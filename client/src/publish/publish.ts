@@ -10,6 +10,7 @@ import {
   type SentOutput,
 } from "../../../server/src/lsp/protocol.ts";
 import type { Ask } from "../start.ts";
+import { tellError } from "../tell.ts";
 import {
   chooseFolder,
   chooseOutputs,
@@ -24,14 +25,14 @@ export async function publishGuide(ask: Ask, named: vscode.Uri | undefined): Pro
   const uri = named ?? vscode.window.activeTextEditor?.document.uri;
   const publishable = uri && (await ask<PublishableResult>(PUBLISHABLE, { uri: uri.toString() }));
   if (!publishable) {
-    void vscode.window.showErrorMessage(
+    tellError(
       "There is no guide here to publish. Open a page of one: a Markdown file whose front matter names its parts list.",
     );
     return;
   }
   const guide = vscode.Uri.parse(publishable.guide, true);
   if (!vscode.workspace.getWorkspaceFolder(guide)) {
-    void vscode.window.showErrorMessage(
+    tellError(
       "Files are written inside the workspace only. Open the folder of this guide to publish it.",
     );
     return;
@@ -44,7 +45,7 @@ export async function publishGuide(ask: Ask, named: vscode.Uri | undefined): Pro
     await publishInto(ask, guide, outputs, folder);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    void vscode.window.showErrorMessage(`The guide could not be published: ${why}`);
+    tellError(`The guide could not be published: ${why}`);
   }
 }
 

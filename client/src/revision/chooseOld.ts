@@ -1,11 +1,10 @@
 /** Asks which list the one at hand is compared with: a committed state of it, or another file. */
 
 import * as vscode from "vscode";
+import { activeList, findLists } from "../partsLists.ts";
 import { committedStates } from "./git.ts";
 
 const TITLE = "Compare with Another Parts List";
-const LISTS = "**/*.{csv,tsv,xlsx,xlsm,ods,CSV,TSV,XLSX,ODS}";
-const MOST = 200;
 
 export interface Chosen {
   readonly uri: vscode.Uri;
@@ -38,9 +37,8 @@ export async function chooseOld(list: vscode.Uri): Promise<Chosen | undefined> {
 
 /** The list of the command's call, the one in the editor, or one that the author is asked for. */
 export async function chooseList(named: vscode.Uri | undefined): Promise<vscode.Uri | undefined> {
-  if (named) return named;
-  const active = vscode.window.activeTextEditor?.document;
-  if (active && active.languageId !== "markdown") return active.uri;
+  const known = named ?? activeList();
+  if (known) return known;
   const picked = await vscode.window.showQuickPick(lists(), {
     title: TITLE,
     placeHolder: "The list as it is now",
@@ -64,7 +62,9 @@ function section(label: string, picks: readonly Pick[]): Pick[] {
 }
 
 async function lists(): Promise<Pick[]> {
-  const uris = await vscode.workspace.findFiles(LISTS, undefined, MOST);
-  const paths = uris.map((uri) => ({ label: vscode.workspace.asRelativePath(uri), uri }));
+  const paths = (await findLists()).map((uri) => ({
+    label: vscode.workspace.asRelativePath(uri),
+    uri,
+  }));
   return paths.sort((a, b) => a.label.localeCompare(b.label));
 }

@@ -2,7 +2,9 @@
 
 import * as vscode from "vscode";
 import type { SentEdit, SentRenumbering } from "../../../server/src/lsp/protocol.ts";
+import { rangeOf } from "../rangeOf.ts";
 import type { Ask } from "../start.ts";
+import { tell, tellError } from "../tell.ts";
 import { itemsOf, type TouchedNode, TouchedView } from "../views/touched.ts";
 import { chooseList, chooseOld } from "./chooseOld.ts";
 import { Comparison } from "./comparison.ts";
@@ -43,13 +45,11 @@ async function compare(comparison: Comparison, named: vscode.Uri | undefined): P
   if (!old) return;
   const problem = await comparison.start(list, old.uri, old.label);
   if (problem !== undefined) {
-    void vscode.window.showErrorMessage(problem);
+    tellError(problem);
     return;
   }
   if (comparison.items.length === 0) {
-    void vscode.window.showInformationMessage(
-      "The lists differ in nothing that touches the guide.",
-    );
+    tell("The lists differ in nothing that touches the guide.");
   }
   await vscode.commands.executeCommand(`${VIEW}.focus`);
 }
@@ -70,12 +70,12 @@ async function carry(comparison: Comparison): Promise<void> {
   const result = pairs.length > 0 ? await comparison.renumber(pairs) : undefined;
   if (!result) return;
   if ("problem" in result) {
-    void vscode.window.showErrorMessage(result.problem);
+    tellError(result.problem);
     return;
   }
   const { edits } = result;
   if (edits.length === 0) {
-    void vscode.window.showInformationMessage("The guide names none of these designators.");
+    tell("The guide names none of these designators.");
     return;
   }
   const files = new Set(edits.map(({ uri }) => uri)).size;
@@ -110,13 +110,11 @@ async function apply(edits: readonly SentEdit[], isPreviewed = false): Promise<v
   for (const { uri, range, text, version } of edits) {
     const open = vscode.workspace.textDocuments.find((one) => one.uri.toString() === uri);
     if (version !== undefined && open && open.version !== version) {
-      void vscode.window.showErrorMessage("The text has changed meanwhile. Try again.");
+      tellError("The text has changed meanwhile. Try again.");
       return;
     }
-    const { start, end } = range;
-    const place = new vscode.Range(start.line, start.character, end.line, end.character);
     const metadata = { needsConfirmation: true, label: "New designators" };
-    edit.replace(vscode.Uri.parse(uri), place, text, isPreviewed ? metadata : undefined);
+    edit.replace(vscode.Uri.parse(uri), rangeOf(range), text, isPreviewed ? metadata : undefined);
   }
   await vscode.workspace.applyEdit(edit, { isRefactoring: true });
 }

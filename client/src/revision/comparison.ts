@@ -18,6 +18,7 @@ import {
 } from "../../../server/src/lsp/protocol.ts";
 import { toBase64 } from "../base64.ts";
 import type { Ask } from "../start.ts";
+import { setContext } from "../tell.ts";
 
 /** Typing and checking settle before it is asked again. */
 const PAUSE_MS = 500;
@@ -151,9 +152,9 @@ export class Comparison implements vscode.Disposable {
 
   private tell(): void {
     const isOn = this.kept !== undefined;
-    void vscode.commands.executeCommand("setContext", "kitquill.hasComparison", isOn);
+    setContext("hasComparison", isOn);
     const isRenumbered = this.renumbered.length > 0;
-    void vscode.commands.executeCommand("setContext", "kitquill.hasRenumbering", isRenumbered);
+    setContext("hasRenumbering", isRenumbered);
     this.changed.fire();
   }
 }

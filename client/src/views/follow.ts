@@ -8,6 +8,7 @@ import {
   type SentOverview,
 } from "../../../server/src/lsp/protocol.ts";
 import type { Ask } from "../start.ts";
+import { setContext } from "../tell.ts";
 
 /** Typing and checking settle before the views are drawn anew. */
 const PAUSE_MS = 250;
@@ -51,10 +52,10 @@ export class FollowedGuide implements vscode.Disposable {
     const found = own ?? (await this.known());
     if (order !== this.asked) return;
     // While a panel has the focus, what holds for the text beside it stays.
-    if (active !== undefined) setContext("kitquill.inGuide", own !== undefined);
+    if (active !== undefined) setContext("inGuide", own !== undefined);
     this.overview = found;
     this.uri = found?.uri;
-    setContext("kitquill.hasGuide", found !== undefined);
+    setContext("hasGuide", found !== undefined);
     this.changed.fire();
   }
 
@@ -67,8 +68,4 @@ export class FollowedGuide implements vscode.Disposable {
     const params: OverviewParams = { uri };
     return (await this.ask<OverviewResult>(OVERVIEW, params)) ?? undefined;
   }
-}
-
-function setContext(key: string, value: boolean): void {
-  void vscode.commands.executeCommand("setContext", key, value);
 }
