@@ -15,6 +15,7 @@ test("errors and kinds of actions have the protocol's values", () => {
   const { CodeActionKind, ErrorCodes, LSPErrorCodes } = protocol;
   expect(values.ErrorCode).toEqual({
     MethodNotFound: ErrorCodes.MethodNotFound,
+    RequestCancelled: LSPErrorCodes.RequestCancelled,
     ContentModified: LSPErrorCodes.ContentModified,
     RequestFailed: LSPErrorCodes.RequestFailed,
   });
