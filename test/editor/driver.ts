@@ -466,7 +466,11 @@ export class Editor {
   /** Chooses from the menu of a file in the explorer. */
   async chooseInMenu(file: string, entry: string): Promise<void> {
     await this.explorerRow(file).click({ button: "right" });
-    await this.page.locator(".monaco-menu .action-label", { hasText: entry }).first().click();
+    const items = this.page.locator(".monaco-menu .action-item");
+    await items.filter({ hasText: entry }).first().hover();
+    // A click may close a menu that has just opened without choosing anything; a key does not.
+    await this.page.locator(".monaco-menu .action-item.focused", { hasText: entry }).waitFor();
+    await this.page.keyboard.press("Enter");
   }
 
   /** Confirms a list of ticked entries at the top of the window, once it shows this one. */

@@ -1,12 +1,12 @@
 /** Publishing from the editor: what the author is asked, and the files that come of it. */
 import { join } from "node:path";
-import { afterEach, expect, test } from "vitest";
+import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Editor, start } from "./driver.ts";
 
 let editor: Editor;
-afterEach(() => editor?.close());
 
-async function open(): Promise<void> {
+/** One editor for all: each test goes on from what the one before has published. */
+beforeAll(async () => {
   editor = await start({ folder: join(import.meta.dirname, "kit") });
   editor.waitAtMost(60_000);
   await editor.openFile("wren.md");
@@ -14,7 +14,8 @@ async function open(): Promise<void> {
     () => editor.problems(),
     (problems) => problems.length >= 4,
   );
-}
+}, 120_000);
+afterAll(() => editor?.close());
 
 /** Publishes all outputs beside the guide, up to the writing. */
 async function publish(): Promise<void> {
@@ -41,7 +42,6 @@ async function untilTold(words: string): Promise<void> {
 }
 
 test("errors stop it unless the author insists, and the files can be read back", async () => {
-  await open();
   await editor.command("Kitquill: Publish Guide…");
   await editor.dialog();
   await editor.screenshot("publish-errors");
@@ -57,24 +57,19 @@ test("errors stop it unless the author insists, and the files can be read back",
 }, 300_000);
 
 test("a second edition replaces the files of the first", async () => {
-  await open();
-  await publish();
-  await untilTold("files were written");
+  await editor.openFile("wren.md");
   await editor.goTo(15, 1);
   await editor.deleteAt(15, 1, "4. Fit the resistor [R7].".length);
   await publish();
   await untilTold("files were written");
-  await editor.openFile("wren-published/narration.vtt");
+  await editor.openFile("narration.vtt");
   const captions = await editor.text();
   expect(captions).toMatch(/^WEBVTT Wren/);
   expect(captions).not.toContain("R7");
 }, 300_000);
 
 test("a file that was changed at its beginning is kept unless the author says otherwise", async () => {
-  await open();
-  await publish();
-  await untilTold("files were written");
-  await editor.openFile("wren-published/narration.txt");
+  await editor.openFile("narration.txt");
   await editor.goTo(2);
   await editor.press("Shift+End");
   await editor.typeText("My own words.");
