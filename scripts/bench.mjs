@@ -140,8 +140,10 @@ async function measure(name, steps, how) {
       "rail p50 ms": share(rail, 0.5),
       "rail p95 ms": share(rail, 0.95),
       "CPU/rail ms": rail.length && ((afterRail.cpu - after.cpu) / RAIL_CHANGES).toFixed(1),
+      // Of opening and typing; requests and the preview load more.
+      "peak MB": afterRail.peak.toFixed(0),
       ...requests,
-      "peak MB": client.usage().peak.toFixed(0),
+      "peak of all MB": client.usage().peak.toFixed(0),
       "remark ms": wholeParse(text),
     };
   } finally {
