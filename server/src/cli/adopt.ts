@@ -15,7 +15,7 @@ import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { applyEdits } from "../text/span.ts";
 import { FileError, type Files } from "../workspace/files.ts";
-import { type Arguments, readArguments, UsageError } from "./arguments.ts";
+import { type Arguments, onlyFile, readArguments, UsageError } from "./arguments.ts";
 import { encodeLike } from "./encode.ts";
 import { diskFor, reachOf } from "./inputs.ts";
 import type { ExitCode } from "./run.ts";
@@ -36,10 +36,7 @@ export async function adopt(
   cwd: string,
 ): Promise<ExitCode> {
   const args = readArguments(argv, OPTIONS);
-  const [name, more] = args.positionals;
-  if (name === undefined) throw new UsageError("`adopt` needs the name of a Markdown file.");
-  if (more !== undefined)
-    throw new UsageError(`\`adopt\` takes one file; \`${more}\` is too many.`);
+  const name = onlyFile(args, "adopt", "the name of a Markdown file");
   const path = resolve(cwd, name);
   const uri = URI.file(path).toString();
   const outside = args.has("lists-outside");

@@ -84,3 +84,13 @@ export function wholeNumber(args: Arguments, option: string): number | undefined
   }
   return Number(value);
 }
+
+/** The one file that a command takes; `what` says which is lacking. */
+export function onlyFile({ positionals }: Arguments, command: string, what: string): string {
+  const [name, more] = positionals;
+  if (name === undefined) throw new UsageError(`\`${command}\` needs ${what}.`);
+  if (more !== undefined) {
+    throw new UsageError(`\`${command}\` takes one file; \`${more}\` is too many.`);
+  }
+  return name;
+}

@@ -6,7 +6,7 @@ import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { bestSets } from "../trade/matching/bestSets.ts";
 import { wholeReadings } from "../trade/matching/readings.ts";
-import { choice, readArguments, UsageError, wholeNumber } from "./arguments.ts";
+import { choice, onlyFile, readArguments, UsageError, wholeNumber } from "./arguments.ts";
 import { formatMatches } from "./formats/matches.ts";
 import { bytesOf } from "./readList.ts";
 import type { ExitCode } from "./run.ts";
@@ -30,10 +30,7 @@ export async function match(
   cwd: string,
 ): Promise<ExitCode> {
   const args = readArguments(argv, OPTIONS);
-  const [name, more] = args.positionals;
-  if (name === undefined) throw new UsageError("`match` needs a file of readings.");
-  if (more !== undefined)
-    throw new UsageError(`\`match\` takes one file; \`${more}\` is too many.`);
+  const name = onlyFile(args, "match", "a file of readings");
   const size = wholeNumber(args, "of") ?? 2;
   if (size < 2) throw new UsageError("`--of` is how many parts a set has: 2 or more.");
   const format = choice(args, "format", ["text", "csv", "json"]);

@@ -5,10 +5,10 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import type { StageNode } from "../../model/stageNode.ts";
 import { type Block, blocksOf } from "../blocks.ts";
+import { documentHead } from "../documentHead.ts";
 import { type FillContext, Filler, Footnotes, type PagePictures } from "../fill/filler.ts";
 import { fingerprint, StepKeys } from "../fill/stepKeys.ts";
 import { escapeHtml } from "../html.ts";
-import { HTML_MARK } from "../mark.ts";
 import type { Templates } from "../piece/templates.ts";
 import { filled, pageWords } from "../words/words.ts";
 import {
@@ -166,17 +166,8 @@ class GuidePage {
     const policy = `default-src 'none'; img-src data: file: 'self'; style-src 'unsafe-inline'; script-src '${SCRIPT_HASH}'`;
     const said = { inside: words.reading.inside, outside: words.reading.outside };
     const spoken = { ...said, noNumber: words.reading.noNumber, ...words.matching };
-    return `<!DOCTYPE html>
-<html lang="${escapeHtml(tag)}">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-${HTML_MARK}
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<title>${escapeHtml(title)}</title>
-<style>
-${STYLE}${runningHeads(title, this.#guide.stages)}</style>
-</head>
+    const style = `${STYLE}${runningHeads(title, this.#guide.stages)}`;
+    return `${documentHead({ language: tag, title, policy, style })}
 <body data-guide="${fingerprint(title)}" data-words="${escapeHtml(JSON.stringify(spoken))}">
 <header class="bar"><div class="progress" role="progressbar" aria-label="${escapeHtml(words.progress)}" aria-valuemin="0" aria-valuemax="${steps.length}" aria-valuenow="0"><i></i></div></header>
 <main>

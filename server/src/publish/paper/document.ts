@@ -1,7 +1,7 @@
 /** A sheet for the desk: an HTML file without scripts that prints well on A4 and Letter. */
 import type { GuideState } from "../../model/guideState.ts";
+import { documentHead } from "../documentHead.ts";
 import { escapeHtml } from "../html.ts";
-import { HTML_MARK } from "../mark.ts";
 
 /** Black on white, in what every machine has. */
 const STYLE = `:root { color-scheme: light; }
@@ -41,20 +41,12 @@ tfoot { display: table-row-group; }
 @media print { body { font-size: 9.5pt; } main { max-width: none; padding: 0; } .scroll { overflow: visible; } table { min-width: 0; } h2 { margin-top: 1rem; } th, td { padding: .12rem .4rem; } }
 `;
 
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'";
+
 /** `body` is HTML. Nothing is fetched and nothing runs. */
 export function sheetDocument(guide: GuideState, title: string, body: string): string {
   const tag = guide.frontMatter.language?.value ?? guide.language ?? "en";
-  return `<!DOCTYPE html>
-<html lang="${escapeHtml(tag)}">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-${HTML_MARK}
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
-<title>${escapeHtml(title)}</title>
-<style>
-${STYLE}</style>
-</head>
+  return `${documentHead({ language: tag, title, policy: POLICY, style: STYLE })}
 <body>
 <main>
 ${body}
