@@ -97,7 +97,10 @@ describe("hostile Markdown", () => {
         const text = fragments.join("").replace(/ +(?=[\r\n])/g, "");
         expect(flattened(text)).toEqual(plainTree(text));
       }),
-      { numRuns: 3000, examples: [[["\n- ", "{2", "\n   ", "www.a.b"]]] },
+      {
+        numRuns: 3000,
+        examples: [[["\n- ", "{2", "\n   ", "www.a.b"]], [["- [ ] ", "\n   ", "{", "-", "}"]]],
+      },
     );
   });
 });

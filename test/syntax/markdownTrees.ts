@@ -1,5 +1,5 @@
 /** Trees of Markdown with marks and figures turned back to the text they are on a plain renderer. */
-import type { ListItem, Nodes, Parent, Root, RootContent, Text } from "mdast";
+import type { ListItem, Nodes, Paragraph, Parent, Root, RootContent, Text } from "mdast";
 import { fromMarkdown } from "mdast-util-from-markdown";
 import { gfmFromMarkdown } from "mdast-util-gfm";
 import { gfm } from "micromark-extension-gfm";
@@ -21,6 +21,7 @@ export function plainTree(text: string): Root {
     mdastExtensions: gfmFromMarkdown().map(({ transforms: _, ...extension }) => extension),
   });
   endAtLineStarts(root);
+  startAtWords(root, text);
   return root;
 }
 
@@ -36,11 +37,41 @@ function endAtLineStarts(node: Nodes): void {
   }
 }
 
+/**
+ * The library's task boxes count the white space behind the box as one column, so a text that
+ * follows on the next line begins, by its tree, at a column that the box's line does not have.
+ * It begins where its first word stands, behind indentation and quote signs.
+ */
+function startAtWords(node: Nodes, source: string): void {
+  if (!("children" in node)) return;
+  for (const child of node.children) startAtWords(child, source);
+  const paragraph = node.type === "listItem" ? firstBehindBox(node) : undefined;
+  const text = paragraph?.children[0];
+  if (text?.type !== "text") return;
+  const { line, offset } = text.position!.start;
+  if (!/[\r\n]/.test(source[offset! - 1]!)) return;
+  const [white, indent] = /^\n?([ \t>]*)/.exec(source.slice(offset))! as unknown as [
+    string,
+    string,
+  ];
+  text.position!.start = {
+    line: line + 1,
+    column: indent.length + 1,
+    offset: offset! + white.length,
+  };
+  paragraph!.position!.start = { ...text.position!.start };
+}
+
+function firstBehindBox({ checked, children: [first] }: ListItem): Paragraph | undefined {
+  return typeof checked === "boolean" && first?.type === "paragraph" ? first : undefined;
+}
+
 /** Our tree as plain Markdown has it: neighbouring texts are one. */
 export function flattened(text: string): Root {
   const root = parseMarkdown(text, NO_LABELS);
   flatten(root);
   endAtLineStarts(root);
+  startAtWords(root, text);
   return root;
 }
 
@@ -61,11 +92,10 @@ function flatten(node: Parent): void {
 }
 
 /** The paragraph behind a task box begins at the box unless text opens it: GFM's tree does so. */
-function startBehindBox({ checked, children: [first] }: ListItem): void {
-  const head = first?.type === "paragraph" ? first.children[0] : undefined;
-  if (typeof checked === "boolean" && head?.type === "text") {
-    first!.position!.start = { ...head.position!.start };
-  }
+function startBehindBox(item: ListItem): void {
+  const paragraph = firstBehindBox(item);
+  const head = paragraph?.children[0];
+  if (head?.type === "text") paragraph!.position!.start = { ...head.position!.start };
 }
 
 function asText(node: DialectNode): Text {
