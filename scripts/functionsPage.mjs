@@ -8,7 +8,7 @@ export function functionsPage(groups, print) {
   });
   return `# Trade functions
 
-Figures may use these functions: \`{ripple(C1) = rippleVoltage(2 A; C1)}\`. Arguments are parted by semicolons; those with a value behind \`=\` may be left out. A unit stands for its kind: for m any length will do. Tolerances of the arguments carry on into the result. Outside its range of validity a function gives a warning.
+Figures may use these functions: \`{ripple(C1) = rippleVoltage(2 A; C1)}\`. Arguments are parted by semicolons; those with a value after \`=\` may be left out. A unit stands for its kind: for m any length will do. Tolerances of the arguments carry on into the result. Outside its range of validity a function gives a warning.
 
 ${parts.join("\n\n")}
 

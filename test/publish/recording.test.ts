@@ -102,7 +102,7 @@ describe("captions published of an older edition", () => {
     const [moved] = lines.splice(at, 1);
     lines.splice(at + 2, 0, moved!);
     expect(await compared(await published(GUIDE), lines.join("\n"))).toEqual([
-      expect.stringMatching(/^order: step 1\.\d: is said in another order: behind /),
+      expect.stringMatching(/^order: step 1\.\d: is said in another order: after /),
     ]);
   });
 });
@@ -136,7 +136,7 @@ describe("captions of a machine that listened to somebody speaking freely", () =
       "oh and push the ceramic capacitors C1 and C2 down until their feet stand on the board",
     );
     expect(await compared(heard(swapped), GUIDE)).toEqual([
-      "order: step 1.2: is said in another order: behind step 1.5.",
+      "order: step 1.2: is said in another order: after step 1.5.",
     ]);
   });
 

@@ -144,7 +144,7 @@ describe("problems", () => {
     const list = readDesignatorList(text);
     expect(list.names).toHaveLength(MAX_IN_CELL);
     expect(list.problems).toHaveLength(1);
-    expect(list.problems[0]!.message).toContain("Part the list into several lines");
+    expect(list.problems[0]!.message).toContain("Split the line into several");
   });
 
   test("a cell of more than 200,000 characters is not read to its end, and says so", () => {

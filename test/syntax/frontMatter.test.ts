@@ -196,7 +196,7 @@ describe("what an author gets wrong", () => {
     const value = read("parts: x.csv\nfigures: { y: max(a, b) }");
     expect(value.frontMatter.figures[0]!.value).toBe("max(a, b)");
     expect(value.problems).toEqual([
-      "max(a, b): YAML parts entries at a comma, so it cuts `max(a, b)` in two. Put it in quotes.",
+      "max(a, b): YAML separates entries at a comma, so it cuts `max(a, b)` in two. Put it in quotes.",
     ]);
   });
 
@@ -221,7 +221,7 @@ describe("what an author gets wrong", () => {
       text.lastIndexOf("K1"),
     ]);
     expect(problems[0]).toBe(
-      "parts: `parts` stands twice. Only the first counts: remove one of them.",
+      "parts: `parts` is given twice. Only the first counts: remove one of them.",
     );
   });
 
@@ -336,7 +336,7 @@ describe("what an author gets wrong", () => {
     ]);
     expect(read(reserved.fixed()).problems).toEqual([]);
     expect(read("parts: x.csv\ntitle: 'Heron # 40").problems).toEqual([
-      "'Heron: This quote is opened and never closed. Write another one behind the text.",
+      "'Heron: This quote is opened and never closed. Write another one after the text.",
     ]);
     expect(read("parts: x.csv\ntitle: !kit Heron").problems).toHaveLength(1);
     expect(read("parts: x.csv\n--- # more\ntitle: b").problems).toHaveLength(1);
@@ -357,7 +357,7 @@ describe("what an author gets wrong", () => {
 
   test("what YAML has misread is not judged a second time", () => {
     expect(read("parts: x.csv\nheights: [K1").problems).toEqual([
-      "[K1: `[` is opened here and never closed. Write `]` behind the last entry.",
+      "[K1: `[` is opened here and never closed. Write `]` after the last entry.",
     ]);
   });
 

@@ -16,7 +16,7 @@ export const check: Check = {
       yield {
         at: { piece, span: fact.span },
         message: () =>
-          `This comment allows findings of ${code} and does not say why. Without a reason nobody can tell later whether it still holds. Write it behind a colon: \`<!-- allow ${code}: the reason -->\`.`,
+          `This comment allows findings of ${code} and does not say why. Without a reason nobody can tell later whether it still holds. Write it after a colon: \`<!-- allow ${code}: the reason -->\`.`,
       };
     }
   },

@@ -30,7 +30,7 @@ function unknownCode({ piece, fact, code }: Allow): Finding {
     at: { piece, span },
     message: () =>
       `No check is called "${code}", so this comment allows nothing. ` +
-      (meant ? `Did you mean ${meant}?` : "Write the code that stands behind the finding."),
+      (meant ? `Did you mean ${meant}?` : "Write the code that the finding shows."),
     fixes: meant ? [() => replace(piece, span, meant, `Change to ${meant}`)] : [],
   };
 }

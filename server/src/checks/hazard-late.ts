@@ -1,4 +1,4 @@
-/** A hazard note stands behind the step that brings the hazard. */
+/** A hazard note comes after the step that brings the hazard. */
 import type { Check, Finding } from "./check.ts";
 import { type Covered, coverageOf } from "./hazards/coverage.ts";
 import { moveNote } from "./hazards/insertNote.ts";
@@ -8,7 +8,7 @@ import { deed, gravity } from "./hazards/tell.ts";
 export const check: Check = {
   meta: {
     code: "hazard-late",
-    summary: "A hazard note stands behind the step that brings the hazard.",
+    summary: "A hazard note comes after the step that brings the hazard.",
     severity: "error",
     source: "IEC/IEEE 82079-1:2019",
     late: true,
@@ -30,8 +30,8 @@ function late(one: Covered): Finding {
     at: { piece: trigger.step.piece, span: trigger.span },
     severity: gravity(hazard) === "information" ? "warning" : "error",
     message: () =>
-      `${deed(trigger)}, but the note on ${hazard} stands behind it: it is read when the harm is done. Move it before this step.`,
-    related: [{ at: { piece, span: fact.opening }, message: () => "The note stands here." }],
+      `${deed(trigger)}, but the note on ${hazard} comes after it, to be read when the harm is done. Move it before this step.`,
+    related: [{ at: { piece, span: fact.opening }, message: () => "The note is here." }],
     fixes: [() => moveNote(one)],
   };
 }

@@ -1,4 +1,4 @@
-/** A heading has no text, or nothing stands below it. */
+/** A heading has no text, or nothing below it. */
 import type { GuidePiece } from "../model/guide.ts";
 import type { HeadingFact } from "../syntax/facts.ts";
 import type { Check, Finding } from "./check.ts";
@@ -6,7 +6,7 @@ import type { Check, Finding } from "./check.ts";
 export const check: Check = {
   meta: {
     code: "heading-empty",
-    summary: "A heading has no text, or nothing stands below it.",
+    summary: "A heading has no text, or nothing below it.",
     severity: "information",
     source: "common practice",
     tags: ["wording"],
@@ -54,6 +54,6 @@ function* withoutContent(
   yield {
     at: { piece, span },
     message: () =>
-      `Nothing stands below the heading "${title}" before the next one of its rank, "${next.title}". Readers look for what is missing: write it, or delete the heading.`,
+      `There is nothing below the heading "${title}" before the next one of its rank, "${next.title}". Readers look for what is missing: write it, or delete the heading.`,
   };
 }

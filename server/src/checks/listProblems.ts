@@ -18,6 +18,6 @@ export function asFinding(list: PartsList, { span, message, other }: ListProblem
   return {
     at: { uri, span },
     message: () => message,
-    related: other ? [{ at: { uri, span: other }, message: () => "It stands here first." }] : [],
+    related: other ? [{ at: { uri, span: other }, message: () => "It is listed here first." }] : [],
   };
 }

@@ -33,6 +33,6 @@ function tooLong(block: TextBlock, { start, end }: Sentence, words: number, most
   return {
     at: { piece: block.piece, span: { start, end } },
     message: () =>
-      `This sentence of step ${block.step!.number} has ${words} words; more than ${most} are hard to keep in mind with the iron in hand. Part it, one thing in each sentence.`,
+      `This sentence of step ${block.step!.number} has ${words} words; more than ${most} are hard to keep in mind with the iron in hand. Split it: one thing in each sentence.`,
   };
 }

@@ -5,9 +5,9 @@ import { replace } from "./places.ts";
 import { type LooseUnit, looseUnits } from "./wording/looseUnits.ts";
 
 const WHY: Readonly<Record<LooseUnit["kind"], string>> = {
-  space: "a unit stands one space behind its number, or the two are read as one word",
+  space: "a unit stands one space after its number, or the two are read as one word",
   symbol: "the SI writes the unit so, and another spelling may be taken for another unit",
-  hyphen: "number and unit symbol are parted by a space, also before a noun",
+  hyphen: "number and unit symbol are separated by a space, also before a noun",
   zero: "without the zero the point is overlooked, and the value is read ten or a hundred times too large",
   degree: "the degree sign belongs to the C",
 };

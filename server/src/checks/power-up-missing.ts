@@ -33,15 +33,15 @@ function* neverPowered({ frontMatter, pages, reachesEnd }: Guide): Iterable<Find
 }
 
 function* careless({ step, span, limit, inspection, reading }: PowerUp): Iterable<Finding> {
-  const lacking = [
+  const missing = [
     inspection.when === "never" && "look for faults before it (solder bridges, shorts, polarity)",
     limit.when === "never" && "limit the current (a bench supply with a limit, a lamp in series)",
     !reading && "take a reading after it, with what it must be (`{read V(TP1) = 5 V ± 5 %}`)",
   ].filter((one) => one !== false);
-  if (lacking.length === 0) return;
+  if (missing.length === 0) return;
   yield {
     at: { piece: step.piece, span },
     message: () =>
-      `Step ${step.number} applies power for the first time, and no step is there to ${joinWords(lacking, "and")}. A single fault can then destroy the kit or hurt its builder. Add what lacks.`,
+      `Step ${step.number} applies power for the first time, and the guide has no step to ${joinWords(missing, "and")}. A single fault can then destroy the kit or hurt its builder. Add what is missing.`,
   };
 }

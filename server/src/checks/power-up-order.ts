@@ -35,7 +35,7 @@ function* tooEarly(
   yield {
     at: { piece: step.piece, span },
     message: () =>
-      `Step ${step.number} applies power, and only step ${due.step.number} ${does}. By then a fault has done its harm. Move that step before this one.`,
+      `Step ${step.number} applies power before step ${due.step.number} ${does}. By then a fault has done its harm. Move that step before this one.`,
     related: [
       {
         at: { piece: due.step.piece, span: due.step.fact.span },

@@ -10,7 +10,7 @@ import { listNames, partName } from "./words.ts";
 export const check: Check = {
   meta: {
     code: "repeated-designator",
-    summary: "A designator stands on two lines of the parts list.",
+    summary: "A designator is on two lines of the parts list.",
     severity: "warning",
     source: "ASME Y14.44-2008, 2.1.3",
     tags: ["list"],

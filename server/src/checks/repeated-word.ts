@@ -1,4 +1,4 @@
-/** A word stands twice in a row. */
+/** A word is written twice in a row. */
 import type { TextBlock } from "../model/prose.ts";
 import type { Language } from "../text/language.ts";
 import type { Word } from "../text/stems.ts";
@@ -10,7 +10,7 @@ import { DOUBLED } from "./wording/doubledWords.ts";
 export const check: Check = {
   meta: {
     code: "repeated-word",
-    summary: "A word stands twice in a row.",
+    summary: "A word is written twice in a row.",
     severity: "information",
     source: "common practice",
     late: true,
@@ -46,7 +46,7 @@ function repeated(first: Word, second: Word, block: TextBlock): Finding {
   return {
     at: { piece: block.piece, span },
     message: () =>
-      `"${word}" stands here twice in a row. The reader stops at it: delete one, or write what was meant.`,
+      `"${word}" is written twice in a row. The reader stumbles over it: delete one, or write what was meant.`,
     fixes: [() => replace(block.piece, span, word, `Delete the second ${word}`)],
   };
 }

@@ -14,7 +14,7 @@ interface Place {
 export const check: Check = {
   meta: {
     code: "step-label",
-    summary: "A step label is unknown, or stands at two places.",
+    summary: "A step label is unknown, or given twice.",
     severity: "error",
     source: "common practice",
     tags: ["form"],
@@ -45,11 +45,11 @@ function doubledLabel(name: string, first: Place, second: Place): Finding {
   return {
     at: { piece: second.piece, span: second.span },
     message: () =>
-      `The label "${name}" stands ${where(first)} already, so a reference to it may mean either. Give one of them another name.`,
+      `The label "${name}" is given ${where(first)} already, so a reference to it may mean either. Give one of them another name.`,
     related: [
       {
         at: { piece: first.piece, span: first.span },
-        message: () => `"${name}" stands here first.`,
+        message: () => `"${name}" is given here first.`,
       },
     ],
   };

@@ -9,8 +9,8 @@ import type { SentMark } from "./protocol.ts";
 const GROUPS: Readonly<Record<Proposal["form"], string>> = {
   "told to fit": "The text says to fit them",
   "begins the step": "They begin their line",
-  "names the kind": "They stand behind their kind",
-  table: "They stand in a table",
+  "names the kind": "They follow their kind",
+  table: "They are in a table",
   "all of a kind": "All of a kind are meant",
 };
 

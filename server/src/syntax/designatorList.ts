@@ -37,7 +37,7 @@ export interface DesignatorList {
 export const MAX_IN_CELL = 10_000;
 /** Characters of a cell that are read; 10,000 designators take less. */
 const MAX_LENGTH = 200_000;
-const TOO_LONG = `Cells of more than ${MAX_LENGTH} characters are not read to their end. Part the list into several lines.`;
+const TOO_LONG = `Cells of more than ${MAX_LENGTH} characters are not read to their end. Split the line into several.`;
 
 /** Reads a cell of the designator column; `place` says where its text stands. Never throws. */
 export function readDesignatorList(text: string, place: Place = within): DesignatorList {
@@ -379,7 +379,7 @@ class ListReader {
     this.#full = true;
     this.#report(
       span,
-      `More than ${MAX_IN_CELL} designators in one cell are not read; from ${name} on they are left out. Part the list into several lines.`,
+      `More than ${MAX_IN_CELL} designators in one cell are not read; from ${name} on they are left out. Split the line into several.`,
     );
   }
 

@@ -65,7 +65,7 @@ function refuse(reference: string): Exclude<Resolved, { uri: string }> | undefin
   if (reference.includes("\\")) {
     const suggestion = reference.replaceAll("\\", "/");
     return {
-      problem: `\`${reference}\` has backslashes, which part folders on one system only. Write \`${suggestion}\`: that works on all.`,
+      problem: `\`${reference}\` has backslashes, which separate folders on one system only. Write \`${suggestion}\`: that works on all.`,
       suggestion,
     };
   }

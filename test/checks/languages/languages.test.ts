@@ -19,7 +19,7 @@ async function findings(name: string): Promise<string[]> {
 
 /** The hazard that a note is owed on. */
 function hazardIn(message: string): string {
-  const hazard = /(?:speaks of|the note on) ([a-z ]+?)(?:, which| stands)/.exec(message);
+  const hazard = /(?:speaks of|the note on) ([a-z ]+?)(?:, which| comes)/.exec(message);
   return hazard ? `: ${hazard[1]}` : "";
 }
 

@@ -158,7 +158,7 @@ function unread(row: TableRow, cell: TableCell | undefined): LotProblem {
   const shown = cell.text.length > 30 ? `${cell.text.slice(0, 29)}…` : cell.text;
   return {
     at: cell.span.start,
-    message: `\`${shown}\` is no reading: write a number with a decimal point or comma, and at most one unit behind it.`,
+    message: `\`${shown}\` is no reading: write a number with a decimal point or comma, and at most one unit after it.`,
   };
 }
 

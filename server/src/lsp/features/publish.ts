@@ -54,7 +54,7 @@ async function makeFiles(
     },
     async (done, of) => {
       if (token.isCancellationRequested) {
-        throw new ResponseError(ErrorCode.RequestCancelled, "The publishing was cancelled.");
+        throw new ResponseError(ErrorCode.RequestCancelled, "Publishing was cancelled.");
       }
       if (workDoneToken === undefined) return;
       const message = `Reading picture ${done + 1} of ${of}`;

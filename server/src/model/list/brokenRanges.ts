@@ -69,7 +69,7 @@ function designatorsIn(text: string): string[] | undefined {
 
 function complaint(text: string, found: readonly string[]): string {
   if (found.length === 1 && /^[^./]*(?:\.(?!\.)|\/)$/.test(text)) {
-    return `"${text}" is read as ${found[0]}. Delete the sign, or write what is missing behind it.`;
+    return `"${text}" is read as ${found[0]}. Delete the sign, or write what is missing after it.`;
   }
   if (found.length === 1) {
     return `"${text}" looks like a range, but has only one end, so only ${found[0]} is read. Write both ends, or ${found[0]} alone.`;
@@ -79,4 +79,4 @@ function complaint(text: string, found: readonly string[]): string {
 }
 
 const LONE =
-  "This sign stands where a range goes on, but nothing follows, so only the designator before it is read. Write the range's other end, or delete the sign.";
+  "This sign continues a range, but nothing follows it, so only the designator before it is read. Write the range's other end, or delete the sign.";

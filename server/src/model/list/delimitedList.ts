@@ -43,7 +43,7 @@ export function readDelimited(file: ListText, overrides: Overrides): PartsList {
 const NO_DESIGNATORS =
   "No column of this table holds designators, so it is no parts list. Add a column with designators such as R1, C2–C5.";
 const UNCLOSED =
-  "This quote is never closed, so the cells behind it may be read wrongly. Close the quote, or delete it.";
+  "This quote is never closed, so the cells after it may be read wrongly. Close the quote, or delete it.";
 const CUT = `The list goes on, but only ${LIMITS.maxRows} rows and ${LIMITS.maxCells} cells are read. Check that it is the right file.`;
 
 function noTable(text: string): string {

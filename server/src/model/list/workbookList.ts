@@ -51,7 +51,7 @@ function* problemsOf(sheet: ReadSheet, others: readonly string[]): Iterable<List
   });
   if (others.length > 0) {
     yield report(
-      `Only this sheet is read, but ${named(others)} ${others.length === 1 ? "holds" : "hold"} designators, too. Name the sheet that is meant behind the file's name: \`parts: kit.xlsx#${sheet.name}\`; if each is a board of the kit, name one for each board.`,
+      `Only this sheet is read, but ${named(others)} ${others.length === 1 ? "holds" : "hold"} designators, too. Name the sheet that is meant after the file's name: \`parts: kit.xlsx#${sheet.name}\`; if each is a board of the kit, name one for each board.`,
     );
   }
   if (sheet.uncomputed.length > 0) {
@@ -67,7 +67,7 @@ function* problemsOf(sheet: ReadSheet, others: readonly string[]): Iterable<List
 const CUT =
   "The sheet goes on, but only 200000 rows and 2000000 cells are read. Check that it is the right file.";
 const NO_SHEETS =
-  "This workbook has no sheet that is shown, so no parts list is found in it. Name the sheet behind the file's name: `kit.xlsx#Sheet`.";
+  "This workbook has no sheet that is shown, so no parts list is found in it. Name the sheet after the file's name: `kit.xlsx#Sheet`.";
 
 function noSheet(wanted: string, names: readonly string[]): string {
   const meant = nearestWord(wanted, names);
@@ -78,7 +78,7 @@ function noSheet(wanted: string, names: readonly string[]): string {
 function noList({ sheets }: Workbook): string {
   const names = named(sheets.map(({ name }) => name));
   const where = sheets.length === 1 ? `Sheet ${names} has` : `None of the sheets ${names} has`;
-  return `${where} ${sheets.length === 1 ? "no" : "a"} column of designators, so no parts list is found in this workbook. Give the list a column with designators such as R1, C2–C5, or name its sheet behind the file's name.`;
+  return `${where} ${sheets.length === 1 ? "no" : "a"} column of designators, so no parts list is found in this workbook. Give the list a column with designators such as R1, C2–C5, or name its sheet after the file's name.`;
 }
 
 function named(names: readonly string[]): string {

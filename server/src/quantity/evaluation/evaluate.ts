@@ -79,7 +79,7 @@ function between(lower: Term, written: Expression, computation: Computation): Te
   const [low, high] = [term.node.nominal, upper.node.nominal];
   if (low > high) {
     const [from, to] = [low, high].map((end) => printAmount(end, term.unit, 3));
-    const message = `From ${from} to ${to} it goes down, but the lower end stands first. Exchange the two, or give each its unit.`;
+    const message = `From ${from} to ${to} it goes down, but the lower end comes first. Swap the two, or give each its unit.`;
     throw new FigureError({ kind: "form", span, message });
   }
   return { ...term, node: Node.input(low + (high - low) / 2, low, high) };

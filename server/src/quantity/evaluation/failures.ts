@@ -36,7 +36,7 @@ function reason(operation: Operation, args: readonly Term[], holds: string | und
   }
   if (operation === ROOT && range.low < 0) {
     if (nominal < 0) return "The root of a negative quantity has no value. Check the signs.";
-    return `Below the root stands what can be negative: with tolerances it lies between ${printRange(operand)}.`;
+    return `What is below the root can be negative: with tolerances it lies between ${printRange(operand)}.`;
   }
   if (operation === LOGARITHM && range.low <= 0) {
     return "The logarithm has a value above zero only, and this can be zero or less.";

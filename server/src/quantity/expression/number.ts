@@ -53,7 +53,7 @@ export function readGauge(text: string, start: number, at: number): NumberLitera
     throw new FigureError({
       kind: "form",
       span: { start, end: at },
-      message: "A wire gauge is a whole number behind AWG, such as AWG 24.",
+      message: "A wire gauge is a whole number after AWG, such as AWG 24.",
     });
   }
   const span = { start, end: at + match[0].length };
@@ -122,7 +122,7 @@ function twoSeparators(text: string, start: number, end: number): FigureError {
   return new FigureError({
     kind: "form",
     span: { start, end: Math.max(end, start + written.length) },
-    message: `${written} has two separators, so its size is not clear. Write one decimal point or comma, and part thousands by a space.`,
+    message: `${written} has two separators, so its size is not clear. Write one decimal point or comma, and separate thousands by a space.`,
   });
 }
 

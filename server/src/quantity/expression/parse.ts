@@ -247,7 +247,7 @@ class Parser {
       this.#fail({
         kind: "form",
         span: { start: this.#at, end: this.#text.length },
-        message: `More than ${MAX_DEPTH} brackets or signs stand inside each other here. Give parts of the sum names of their own.`,
+        message: `More than ${MAX_DEPTH} brackets or signs are nested here. Give parts of the sum names of their own.`,
       });
     }
     const result = read();
@@ -318,7 +318,7 @@ class Parser {
       kind: "form",
       span,
       message:
-        "A comma is a decimal comma here. Part the arguments of a function by a semicolon: min(1 V; 2 V).",
+        "A comma is a decimal comma here. Separate the arguments of a function by semicolons: min(1 V; 2 V).",
       suggestion: { title: "Write ;", span, text: ";" },
     };
   }
@@ -346,7 +346,7 @@ function unknownFunction(name: string, span: Span, functions: FormulaFunctions):
   const meant = nearestWord(name, [...ARITHMETIC.keys(), ...functions.keys()]);
   const hint = meant
     ? ` Did you mean ${meant}?`
-    : " Figures with several subjects part them by a comma: torque(Q1, Q2).";
+    : " Figures with several subjects separate them by commas: torque(Q1, Q2).";
   return {
     kind: "name",
     span,

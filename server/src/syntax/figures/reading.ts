@@ -61,13 +61,13 @@ function noLimit(span: Span, name: string): SyntaxProblem {
     span,
     message:
       `This reading does not say what ${name} should be. ` +
-      "Write = value ± tolerance, < value, > value, or = value … value behind it.",
+      "Write = value ± tolerance, < value, > value, or = value … value after it.",
   };
 }
 
 function noName(span: Span): SyntaxProblem {
   return {
     span,
-    message: "This reading does not say what is measured. Write a name such as V(TP1) behind read.",
+    message: "This reading does not say what is measured. Write a name such as V(TP1) after read.",
   };
 }

@@ -35,7 +35,7 @@ export function unclosedFigure(text: MappedText): SyntaxProblem | undefined {
     about: "figure",
     message:
       "This looks like a figure, but its closing brace is missing or it holds a sign that no figure holds. " +
-      "Close it with } behind its last value.",
+      "Close it with } after its last value.",
     suggestion: { title: "Write }", span: { start: at, end: at }, text: "}" },
   };
 }

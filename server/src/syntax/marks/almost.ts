@@ -27,7 +27,7 @@ export function emptyRole(span: Span, role: Role): SyntaxProblem {
   const what = TEXT_ROLES.has(role) ? "nothing" : "no part";
   return {
     span,
-    message: `This mark names ${what}. Write what it is about behind "${role}:".`,
+    message: `This mark names ${what}. Write what it is about after "${role}:".`,
   };
 }
 
@@ -157,7 +157,7 @@ function otherComma(text: MappedText): SyntaxProblem | undefined {
   if (!all || read.certain !== read.items.length || !isWhole(read)) return undefined;
   return {
     span: trimmed.span(),
-    message: `Part a mark's items with commas: ${better}. As it is, none of these parts is counted.`,
+    message: `Separate a mark's items by commas: ${better}. As it is, none of these parts is counted.`,
     suggestion: replace("Write commas", trimmed.span(), better),
   };
 }
@@ -184,7 +184,7 @@ function valueBehind(text: MappedText): SyntaxProblem | undefined {
   const better = `${match[1]} = ${value}`;
   return {
     span: trimmed.span(),
-    message: `A mark takes its value behind "=": ${better}.`,
+    message: `A mark takes its value after "=": ${better}.`,
     suggestion: replace(`Write ${better}`, trimmed.span(), better),
   };
 }
@@ -197,7 +197,7 @@ function roleWithoutColon(text: MappedText): SyntaxProblem | undefined {
   const span = text.slice(0, word.length).span();
   return {
     span: text.span(),
-    message: `A colon is missing behind the role word "${word}".`,
+    message: `A colon is missing after the role word "${word}".`,
     suggestion: replace(`Write "${word}:"`, span, `${word}:`),
   };
 }
@@ -215,7 +215,7 @@ function emptyItem(read: ItemList, list: MappedText): SyntaxProblem | undefined 
   return {
     span: cut,
     message:
-      "Nothing stands between two commas here. Remove a comma, or add the part that is missing.",
+      "There is nothing between two commas here. Remove a comma, or add the part that is missing.",
     suggestion: replace("Remove the comma", cut, ""),
   };
 }

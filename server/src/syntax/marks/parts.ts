@@ -125,7 +125,7 @@ function slash(text: MappedText, board: string, name: string): SyntaxProblem {
   const fixed = `${board}, ${name}`;
   return {
     span: text.span(),
-    message: `${text.text} reads as the part ${name} of a board ${board}. Part a mark's items with commas.`,
+    message: `${text.text} reads as the part ${name} of a board ${board}. Separate a mark's items by commas.`,
     suggestion: { title: `Write ${fixed}`, span: text.span(), text: fixed },
   };
 }

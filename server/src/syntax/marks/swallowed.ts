@@ -30,7 +30,7 @@ export function markAsLink(node: Link, resource: number, span: Span): SyntaxProb
   if (!isMark(text) || ADDRESS.test(node.url)) return undefined;
   const message =
     `In Markdown [${text}](${node.url}) is a link, so the parts are not counted. ` +
-    "Put a space before the round bracket, or write a value behind = inside the square one.";
+    "Put a space before the round bracket, or write a value after = inside the square one.";
   const suggestion =
     VALUE.test(node.url) && !text.includes("=")
       ? replace(`[${text} = ${node.url}]`, span)

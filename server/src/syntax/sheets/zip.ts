@@ -200,4 +200,4 @@ function spend(bytes: Uint8Array, budget: Budget): Uint8Array {
 }
 
 const TOO_LARGE =
-  "Unpacked, the file is larger than any parts list (more than 40 MB), so it is not read. Check that it is the right file; if it has large sheets beside the list, name the list's own sheet behind a `#`.";
+  "Unpacked, the file is larger than any parts list (more than 40 MB), so it is not read. Check that it is the right file; if it has large sheets beside the list, name the list's own sheet after a `#`.";

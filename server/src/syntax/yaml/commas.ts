@@ -95,7 +95,7 @@ function reportJoin(entry: YamlEntry, cut: Cut, report: Report): void {
   const span = cut === "name" ? entry.nameSpan : entry.value.span;
   report({
     span,
-    message: `YAML parts entries at a comma, so it cuts \`${text}\` in two. Put it in quotes.`,
+    message: `YAML separates entries at a comma, so it cuts \`${text}\` in two. Put it in quotes.`,
     suggestion: { title: `Put ${text} in quotes`, span, text: quoteYaml(text), safe: true },
   });
 }

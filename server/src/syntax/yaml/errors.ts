@@ -8,7 +8,7 @@ const WORDS: { readonly [code in YAMLError["code"]]?: string } = {
   TAB_AS_INDENT: "YAML does not allow a tab at a line's start. Indent with spaces.",
   BAD_INDENT:
     "This line is not indented as its neighbours are, so YAML cannot tell what it belongs to.",
-  DUPLICATE_KEY: "This key stands twice.",
+  DUPLICATE_KEY: "This key is given twice.",
   MULTILINE_IMPLICIT_KEY:
     "YAML reads these lines as one key. Each line needs a key, a colon and a space: `title: Heron 40`.",
   MULTIPLE_DOCS:
@@ -76,7 +76,7 @@ function missing(said: string, span: Span, source: string, body: Span): FrontMat
   const open = quote ? source.lastIndexOf(quote, span.start - 1) : -1;
   if (open < body.start)
     return { span, message: `Something is missing here: ${lowerFirst(said)}.` };
-  const message = "This quote is opened and never closed. Write another one behind the text.";
+  const message = "This quote is opened and never closed. Write another one after the text.";
   return { span: restOfLine(open, source, body.end), message };
 }
 
@@ -88,7 +88,7 @@ function unclosedBracket(start: number, source: string, body: Span): FrontMatter
   const { end } = restOfLine(at, source, body.end);
   return {
     span: { start: at, end },
-    message: `\`${source[at]}\` is opened here and never closed. Write \`${close}\` behind the last entry.`,
+    message: `\`${source[at]}\` is opened here and never closed. Write \`${close}\` after the last entry.`,
     suggestion: { title: `Write ${close}`, span: { start: end, end }, text: close },
   };
 }

@@ -154,7 +154,7 @@ class Converter {
     const seen = new Set<string>();
     return entries.filter(({ name, nameSpan }) => {
       if (!seen.has(name)) return seen.add(name);
-      const message = `\`${name}\` stands twice. Only the first counts: remove one of them.`;
+      const message = `\`${name}\` is given twice. Only the first counts: remove one of them.`;
       this.#report({ span: nameSpan, message });
       return false;
     });

@@ -90,7 +90,7 @@ const ripple: TradeFunction = {
     number("mains", "mains frequency", "Hz", "falls", 50),
   ],
   unit: "V",
-  summary: "Ripple behind a full-wave rectifier, from peak to peak: an upper bound.",
+  summary: "Ripple after a full-wave rectifier, from peak to peak: an upper bound.",
   source: "I / (2 f C); Malvino and Bates, Electronic Principles",
   range: "Ripple small against the voltage. Real ripple is 7 % to a third lower.",
   example: { written: "rippleVoltage(2 A; 10 000 µF)", args: [2, 0.01, 50] },

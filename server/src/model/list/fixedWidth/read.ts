@@ -41,7 +41,7 @@ export function readFixedWidth(file: ListText, overrides: Overrides): PartsList 
 }
 
 const OUTSIDE =
-  "This line holds designators, but does not keep to the columns of the lines around it, so it is not certain which cells they stand in, and nothing is read. Move its cells below those of the other lines, or save the parts list as CSV.";
+  "This line holds designators, but does not keep to the columns of the lines around it, so it is not certain which cells they are in, and nothing is read. Move its cells below those of the other lines, or save the parts list as CSV.";
 
 /** The first line with designators that belongs to no section. */
 function strayLine(lines: readonly TextLine[], sections: readonly Section[]): TextLine | undefined {

@@ -64,8 +64,8 @@ class Comparison {
     if (!window) return { kind: "missing", at: undefined, place, message: "is not said." };
     this.#known.fill(1, window.start, window.end);
     const before = this.#paired.owners.subarray(0, window.start).findLast((owner) => owner >= 0);
-    const behind = before === undefined ? "at the beginning" : `behind ${this.#nameOf(before)}`;
-    const message = `is said in another order: ${behind}.`;
+    const moved = before === undefined ? "at the beginning" : `after ${this.#nameOf(before)}`;
+    const message = `is said in another order: ${moved}.`;
     return { kind: "order", at: this.#timeOf(window.start), place, message };
   }
 
