@@ -25,6 +25,7 @@ describe("what is read the quick way", () => {
     "1. one\n\n2. two\n\n   and more\n   of it\n3. three\n\nA paragraph\nof two lines.\n\n7) seven",
     "1. Set {VCC = 13.8 V ± 10 %}, read {read V(TP1) < 5 V} [see: first-power].\r\n   Go on.\r\n",
     "[R1] first, [USB], [a word or two], [R1-] and {VCC = } then\n(note) 300 mm, R & D, 5 < 6 > 4!",
+    "1. It takes {P(R5) = VCC^2 * Iq = 2 W}, [R1], and 2 * 3 is six.\n   So {2 * VCC} * 5.\n\n## A * B",
     '"Quoted" text: 100 %.\n# Title\n1. [R1]: solder it',
   ])("%j", (text) => {
     const isDefinition = /^\d+\. \[R1\]:/m.test(text);
@@ -34,7 +35,8 @@ describe("what is read the quick way", () => {
 
 describe("what is left to micromark", () => {
   test.each([
-    ...["*a*", "`a`", "a\\b", "&amp;", "<b>", "a_b", "~a~", "| a |", "> a", "- a", "+ a", "# a #"],
+    ...["*a*", "a* b", "a *b", "a ** b", "* a", "1. * a", "1. a\n   * b", "a\n * b", "a *\nb"],
+    ...["`a`", "a\\b", "&amp;", "<b>", "a_b", "~a~", "| a |", "> a", "- a", "+ a", "# a #"],
     ...["[a](b)", "[a][b]", "![a", "[^1]", "1. [ ] a", "[a]: b", "[a [b]", "a]", "{a", "\u0024{a}"],
     ...["a  \nb", "a\n===", "a\n---", "    a", "\ta", "a\n1. b", "1. a\nb", "1.  a", "1. 2. a"],
     ...[
@@ -74,7 +76,7 @@ describe("the trees are equal", () => {
 
   test("for random text of the plain kind", () => {
     const fragment = fc.constantFrom(
-      ..."word R1 [R1] [R2–R5,_8] [all_R] [USB] [see:_a] [#a] [R1-] [later:_K2] [a_b] {V} {V_=_2_A} {read_a_<_2_V} {2_V".split(
+      ..."word R1 [R1] [R2–R5,_8] [all_R] [USB] [see:_a] [#a] [R1-] [later:_K2] [a_b] {V} {V_=_2_A} {read_a_<_2_V} {2_*_V} {2_V".split(
         " ",
       ),
       ..."[ ] { } ( ) ! : ; , . ? < > & # $ % = - + / \" ' 1 12. × – é 🔧".split(" "),
@@ -100,6 +102,8 @@ describe("the trees are equal", () => {
         "\n\n      ",
         "\n---\n",
         "*",
+        " * ",
+        " * ",
         "_",
         "|",
         "~",

@@ -9,15 +9,16 @@ import { readWords } from "./words.ts";
 
 /**
  * What only micromark reads: control characters, escapes, code, emphasis, HTML, tables, links, images,
- * footnotes, task boxes, references to characters, and white space at the end of a line.
+ * footnotes, task boxes, references to characters, and white space at the end of a line. A star with
+ * spaces round it is text: it multiplies in a figure.
  */
 const BEYOND =
-  /[\0-\x09\x0b\x0c\x0e-\x1f\\`*_~|@]|\r(?!\n)|<[A-Za-z/!?]|!\[|\][([]|\[\^|\[[ xX]?\]|&[#A-Za-z]|\$\{|\{[{%#.:]|www\.|https?:| \r?$/im;
+  /[\0-\x09\x0b\x0c\x0e-\x1f\\`_~|@]|(?<! )\*|\*(?! )|\r(?!\n)|<[A-Za-z/!?]|!\[|\][([]|\[\^|\[[ xX]?\]|&[#A-Za-z]|\$\{|\{[{%#.:]|www\.|https?:| \r?$/im;
 
 const HEADING = /^(#{1,6}) (?=[^ ])/;
 const ITEM = /^(\d{1,9})([.)]) (?=[^ ])/;
 /** Signs that may open a block at the start of a line. */
-const OPENS_BLOCK = /^(?:[ #>\-+=:]|\d{1,9}[.)](?: |$))/;
+const OPENS_BLOCK = /^(?:[ #>\-+*=:]|\d{1,9}[.)](?: |$))/;
 
 /** A paragraph that begins like a link definition. */
 const DEFINITION = /^\[[^\]]*\]:/;
