@@ -14,6 +14,6 @@ test("hardware has its name where parts have their value", () => {
     "Screw M3x6",
     "M3",
     "FEET",
-    "",
+    null,
   ]);
 });

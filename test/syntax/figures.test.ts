@@ -142,6 +142,8 @@ describe("braces that hold no figure are left alone", () => {
     "{TODO!}",
     "{:)}",
     "{a;b; c d}",
+    "{a.b = c}",
+    "{the voltage = 5 V}",
   ])("%s", (text) => {
     expect(parse(text)).toBeUndefined();
   });
@@ -155,6 +157,7 @@ describe("almost a figure", () => {
     ["{2 * (VCC - 1 V}", "do not pair up"],
     ["{2 * VCC) + 1 V}", "do not pair up"],
     ["{a = 1 V = 2 V = 3 V}", "one = too many"],
+    ["{U2.8 = VCC - 0.3 V = 11.7 V}", "U2.8 cannot name a figure"],
     ["{read V(TP1)}", "does not say what V(TP1) should be"],
     ["{read < 50 mV}", "does not say what is measured"],
     ["{read V(TP1) = ± 5 %}", "cannot be read"],

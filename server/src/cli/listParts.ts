@@ -1,9 +1,11 @@
 /** `kitquill list parts`: the parts of a guide, or the lines of a bare parts list. */
+
 import { accountsFor } from "../model/accounting.ts";
 import type { GuideState } from "../model/guideState.ts";
 import { hardwareNames } from "../model/hardwareKeys.ts";
 import { Kit } from "../model/kit.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
+import { shownValue } from "../model/list/shownValue.ts";
 import type { Hardware, Part } from "../model/parts.ts";
 import { shownPath } from "./shownPath.ts";
 import { type Column, formatTable, type TableFormat } from "./table.ts";
@@ -40,7 +42,7 @@ export function partsOfList(list: PartsList, format: TableFormat, { paint }: Ter
     return {
       designators: line.designators.map(({ name }) => name),
       quantity: line.quantity ?? (line.designators.length || null),
-      value: (line.cells.value?.text || names.get(line)) ?? line.cells.value?.text ?? null,
+      value: (shownValue(line) || names.get(line)) ?? null,
       package: line.cells.package?.text ?? null,
       height: height?.mm ?? null,
       heightFrom: height?.from ?? null,
@@ -109,7 +111,7 @@ function partRow(part: Part, guide: GuideState, cwd: string): PartRow {
     designator: part.name,
     board: part.board || null,
     quantity: 1,
-    value: part.line.cells.value?.text ?? null,
+    value: shownValue(part.line) || null,
     package: part.line.cells.package?.text ?? null,
     height: part.height?.mm ?? null,
     heightFrom: part.height?.from ?? null,

@@ -1,7 +1,9 @@
 /** What the author sees on pointing at a part: its line, its height, and the steps that use it. */
+
 import { listNames } from "../checks/words.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
+import { shownValue } from "../model/list/shownValue.ts";
 import type { Part, Supply } from "../model/parts.ts";
 import type { UseNode } from "../model/pieceNode.ts";
 import type { Role } from "../syntax/dialect.ts";
@@ -104,7 +106,7 @@ function describeLine(line: ListLine, supplies: readonly Supply[], guide: GuideS
 
 function heading(line: ListLine, supplies: readonly Supply[], parts: readonly Part[]): string {
   const name = parts.length > 0 ? listNames(parts) : supplies[0]!.name;
-  const value = line.cells.value?.text;
+  const value = shownValue(line);
   const shown = value && value !== name ? ` ${escapeMarkdown(value)}` : "";
   const board = parts[0]?.board ? ` on board ${escapeMarkdown(parts[0].board)}` : "";
   return `**${escapeMarkdown(name)}**${shown}${board}`;

@@ -1,6 +1,8 @@
 /** Parts and stages that are found by a few letters, wherever in the workspace they stand. */
+
 import { placeOf } from "../checks/verdict.ts";
 import type { GuideState } from "../model/guideState.ts";
+import { shownValue } from "../model/list/shownValue.ts";
 import type { Part } from "../model/parts.ts";
 import { cellOf, type Target } from "./definition.ts";
 
@@ -35,7 +37,7 @@ export function symbolsMatching(guide: GuideState, query: string): readonly Foun
 }
 
 function matches({ name, line }: Part, wanted: string): boolean {
-  return startsWord(`${name} ${line.cells.value?.text ?? ""}`, wanted);
+  return startsWord(`${name} ${shownValue(line)}`, wanted);
 }
 
 /** Whether a word of the text begins as wanted. */
@@ -44,7 +46,7 @@ function startsWord(text: string, wanted: string): boolean {
 }
 
 function symbolOf(part: Part, title: string): FoundSymbol {
-  const value = part.line.cells.value?.text;
+  const value = shownValue(part.line);
   const within = [value, part.board, title].filter(Boolean).join(" · ");
   return { kind: "part", name: part.name, within, ...cellOf(part) };
 }

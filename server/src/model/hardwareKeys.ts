@@ -62,19 +62,23 @@ export function hardwareNames(lines: readonly ListLine[]): readonly string[] {
 const NO_KEY = /[[\],=<>`*_\\|]/;
 
 /**
- * A text for a mark that means this line and no other: a whole cell, or its words up to the first
- * sign that a mark cannot hold. Undefined where none can be written.
+ * A text for a mark that means this line and no other: a whole cell or its words before a comma,
+ * else its words up to the first sign that a mark cannot hold. Undefined where none can be written.
  */
 export function writtenKey(hardware: Hardware, all: readonly Hardware[]): string | undefined {
   const others = all.filter((other) => other !== hardware);
   const texts = [...SPOKEN, "package" as const].map((meaning) => cell(hardware, meaning));
-  const whole = texts.find((text) => isKey(text) && !others.some((other) => isCalled(other, text)));
-  if (whole !== undefined) return whole;
+  const isOwn = (text: string) => isKey(text) && !others.some((other) => isCalled(other, text));
+  const isOwnHead = (head: string) =>
+    isKey(head) && /\p{L}{2}/u.test(head) && !others.some((other) => holdsKey(other, head));
+  for (const text of texts) {
+    if (isOwn(text)) return text;
+    const head = text.slice(0, Math.max(0, text.indexOf(","))).trim();
+    if (isOwnHead(head)) return head;
+  }
   const heads = texts.map((text) => text.slice(0, NO_KEY.exec(text)?.index).trim());
-  const head = heads.find((text) => isKey(text) && !others.some((other) => holdsKey(other, text)));
-  if (head !== undefined) return head;
   const item = cell(hardware, "item");
-  return isKey(item) ? `item ${item}` : undefined;
+  return heads.find(isOwnHead) ?? (isKey(item) ? `item ${item}` : undefined);
 }
 
 /** Whether a mark can hold the text as a key. */

@@ -1,6 +1,8 @@
 /** What the parts table of a stage says: a row for each line of the list that the stage fits from. */
+
 import type { Guide, Stage, Use } from "../../model/guide.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
+import { shownValue } from "../../model/list/shownValue.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Item, Role } from "../../syntax/dialect.ts";
 import type { Language } from "../../text/language.ts";
@@ -80,7 +82,7 @@ function cellsOf(line: ListLine, taken: Taken, severalBoards: boolean): string[]
   return [
     markItems(named).join(", "),
     taken.metres > 0 ? lengthText(taken.metres) : String(taken.count),
-    oneLine(line.cells.value?.text ?? line.cells.description?.text ?? taken.name) || taken.name,
+    oneLine(shownValue(line) || line.cells.description?.text || taken.name),
     oneLine(line.cells.package?.text ?? ""),
   ];
 }

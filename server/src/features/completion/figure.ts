@@ -1,5 +1,7 @@
 /** Completion inside a figure: names in scope, functions, units, and words that a function takes. */
+
 import type { GuideState } from "../../model/guideState.ts";
+import { shownValue } from "../../model/list/shownValue.ts";
 import type { Part } from "../../model/parts.ts";
 import { ARITHMETIC } from "../../quantity/functions.ts";
 import { TRADE_FUNCTIONS } from "../../trade/functions/all.ts";
@@ -143,7 +145,7 @@ function partItems(guide: GuideState, typed: string): Completion[] {
   return found.map((part) => ({
     label: part.name,
     kind: "part",
-    ...(part.line.cells.value && { detail: part.line.cells.value.text }),
+    ...(shownValue(part.line) && { detail: shownValue(part.line) }),
     documentation: () => describeSupplies([part], guide),
   }));
 }

@@ -1,5 +1,7 @@
 /** Completion inside a part mark, by what has been written of it. */
+
 import type { GuideState } from "../../model/guideState.ts";
+import { shownValue } from "../../model/list/shownValue.ts";
 import { boardAt, candidates, partsIn } from "./candidates.ts";
 import type { Completion, Completions } from "./completion.ts";
 import { hardwareCompletions } from "./hardware.ts";
@@ -66,7 +68,7 @@ function completeValue(
   const list = inside.slice(0, at).replace(/^\s*\p{L}+\s*:/u, "");
   const values = new Set<string>();
   for (const { line } of partsIn(list, guide, boardAt(guide, writing, mark))) {
-    const value = line.cells.value?.text;
+    const value = shownValue(line);
     if (value) values.add(value);
   }
   const typed = inside.slice(at + 1).trimStart();

@@ -1,6 +1,8 @@
 /** Completion of the parts of a mark: whole kinds and ranges first, then single parts. */
+
 import { partName } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import { shownValue } from "../../model/list/shownValue.ts";
 import type { Part } from "../../model/parts.ts";
 import { designatorKey } from "../../syntax/designators.ts";
 import { describeSupplies } from "../hover.ts";
@@ -93,7 +95,7 @@ class PartList {
     }
     const { head } = this.#typed;
     const names = runs.map((run) => this.#run(run)).join(", ");
-    const value = meant[0]!.line.cells.value?.text ?? "";
+    const value = shownValue(meant[0]!.line);
     const description = sizeOf(meant[0]!);
     const others = runs.length === 1 && runs[0]!.length === 1 ? [] : runs.map(nameEach);
     this.items.push({
@@ -110,8 +112,8 @@ class PartList {
   #matches(runs: readonly (readonly Part[])[]): boolean {
     const wanted = this.#wanted;
     if (wanted === "") return true;
-    const value = runs[0]![0]!.line.cells.value?.text.toLowerCase();
-    if (value?.startsWith(wanted)) return true;
+    const value = shownValue(runs[0]![0]!.line).toLowerCase();
+    if (value.startsWith(wanted)) return true;
     return runs.some((run) => run.some(({ name }) => name.toLowerCase().startsWith(wanted)));
   }
 

@@ -1,6 +1,8 @@
 /** Value and body height behind the parts of a mark, for authors who want to see them all the time. */
+
 import type { ResolvedMark } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import { shownValue } from "../../model/list/shownValue.ts";
 import type { Span } from "../../text/span.ts";
 
 export interface PartHint {
@@ -27,7 +29,7 @@ function* hintsOf({ mark, items }: ResolvedMark): Iterable<{ end: number; text: 
   for (const { item, supplies } of items) {
     const [first, ...others] = supplies;
     if (first?.kind !== "part" || others.some(({ line }) => line !== first.line)) continue;
-    const value = mark.stated ? undefined : first.line.cells.value?.text.trim();
+    const value = mark.stated ? undefined : shownValue(first.line);
     const height = first.height && `${first.height.mm} mm`;
     const text = [value, height].filter(Boolean).join(" · ");
     if (text) yield { end: item.span.end, text: ` ${text}` };

@@ -1,6 +1,8 @@
 /** The steps that a new guide begins with: parts that are alike together, lowest bodies first. */
+
 import type { Kit } from "../../model/kit.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
+import { shownValue } from "../../model/list/shownValue.ts";
 import { kindOf, kindOfLine } from "../../model/partKind.ts";
 import type { Part } from "../../model/parts.ts";
 import type { PartClass } from "../../trade/partClass.ts";
@@ -9,7 +11,7 @@ import type { PartClass } from "../../trade/partClass.ts";
 export interface AlikeParts {
   readonly kind: PartClass;
   readonly parts: readonly Part[];
-  /** Text of the value cell; empty where the list has none. */
+  /** The value as the list tells it; empty where it tells none. */
   readonly value: string;
   /** The text is a value that a mark can state, not a type or a remark. */
   readonly statable: boolean;
@@ -83,7 +85,7 @@ function alike(pieces: readonly Piece[]): AlikeParts[] {
   }
   return [...groups.values()].map((group): AlikeParts => {
     const [{ part, line }] = group as [Piece];
-    const value = line.cells.value?.text ?? "";
+    const value = shownValue(line);
     return {
       kind: kindOfLine(line, part.letters),
       parts: group.map((one) => one.part),
@@ -96,7 +98,9 @@ function alike(pieces: readonly Piece[]): AlikeParts[] {
 }
 
 function likeness({ part, line }: Piece): string {
-  const value = line.value ? `${line.value.amount} ${line.value.unit}` : line.cells.value?.text;
+  const value = line.value
+    ? `${line.value.amount} ${line.value.unit}`
+    : shownValue(line) || line.cells.description?.text;
   return JSON.stringify([kindOfLine(line, part.letters), value, part.height?.mm, part.optional]);
 }
 

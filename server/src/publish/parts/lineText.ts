@@ -1,6 +1,8 @@
 /** A line of the parts list in the words that builder and packer read. */
+
 import type { GuideState } from "../../model/guideState.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
+import { shownValue } from "../../model/list/shownValue.ts";
 import type { Part } from "../../model/parts.ts";
 import { formatQuantity } from "../../quantity/formatQuantity.ts";
 
@@ -9,10 +11,11 @@ export function shortName({ name, board }: Part, guide: GuideState) {
   return { name, ...(guide.kit.find(name).doubtful && { board }) };
 }
 
-/** The value as read, with its tolerance; else as the list has it. */
-export function valueText({ value, tolerance, cells }: ListLine): string {
-  const shown = value ? formatQuantity(value) : (cells.value?.text ?? "");
-  const written = cells.value?.text ?? "";
+/** The value as read, with its tolerance; else as the list tells it. */
+export function valueText(line: ListLine): string {
+  const { value, tolerance } = line;
+  const written = shownValue(line);
+  const shown = value ? formatQuantity(value) : written;
   // A value cell with more than the value says what the part is: `10k log`, `100n X2`.
   const text = value && /^[\d.,]+\s*[\p{L}µΩ%]*\d*$/u.test(written) ? shown : written;
   return tolerance && !text.includes("%") ? `${text} ${tolerance}` : text;

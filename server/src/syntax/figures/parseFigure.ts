@@ -1,4 +1,5 @@
 /** Decides whether braces hold a figure, almost one, or ordinary text, and takes figures apart. */
+import { readWholeUnit } from "../../quantity/unitText.ts";
 import type { Span } from "../../text/span.ts";
 import type { Figure, FigureName, StatedText, SyntaxProblem } from "../dialect.ts";
 import type { MappedText } from "../marks/mappedText.ts";
@@ -26,7 +27,7 @@ function readSum(span: Span, text: MappedText): FigureResult {
   if (name) parts.shift();
   const body = parts[0]!;
   const shapes = parts.map((part) => shapeOf(part.text.replace(TOLERANCE_SIGN, ";")));
-  if (shapes.includes("other")) return undefined;
+  if (shapes.includes("other")) return name ? undefined : misnamed(span, parts);
   if (!name && parts.length === 1 && shapes[0] === "plain number") return undefined;
   const problem = problemOf(span, text, parts, shapes, name);
   if (problem) return { almost: problem };
@@ -41,6 +42,21 @@ function readSum(span: Span, text: MappedText): FigureResult {
       ...(stated && { stated: textOf(stated) }),
     },
   };
+}
+
+/** One word before `=`, and a quantity with its unit at the end. */
+function misnamed(span: Span, parts: readonly MappedText[]): FigureResult {
+  const [head, ...sums] = parts;
+  const last = sums.at(-1)?.text ?? "";
+  const unit = /^[-−]?\d[\d.,]*[ \u00a0]?(\D+)$/.exec(last)?.[1];
+  if (!unit || !readWholeUnit(unit) || !/^\p{L}[^\s=±]*$/u.test(head!.text)) return undefined;
+  if (sums.some(({ text }) => shapeOf(text.replace(TOLERANCE_SIGN, ";")) === "other")) {
+    return undefined;
+  }
+  const message =
+    `${head!.text} cannot name a figure, so nothing is computed here. A name has letters, digits ` +
+    "and _; after it, in brackets, stands what it belongs to, as in V(TP1).";
+  return { almost: { span, message } };
 }
 
 function problemOf(
