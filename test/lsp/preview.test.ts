@@ -117,6 +117,19 @@ test("a line has its block, and a block its lines", async () => {
   expect(await source(999_999)).toBeNull();
 });
 
+test("a place asked for right behind an edit is one in the text as it is then", async () => {
+  // The first edit of a long stage has it cut into its steps, and the preview takes a while.
+  const steps = Array.from({ length: 400 }, (_, index) => `1. Solder the part *${index}*.`);
+  const guide = ["---", "parts: list.csv", "---", "", "## Board", "", ...steps, ""].join("\n");
+  await started({ "list.csv": LIST });
+  await client.open("guide.md", guide);
+  await show("guide.md");
+  await block("<em>399</em>");
+  await client.change("guide.md", 8, 3, 9, "Fit");
+  const place = await find("guide.md", 8);
+  expect(place?.block).toBe((await block("Fit the part <em>2</em>")).id);
+});
+
 test("another guide takes the place of the first, and a list leads to its guide", async () => {
   await started({ "list.csv": LIST, "other.csv": "Designator\nR5\n" });
   await client.open("guide.md", GUIDE);

@@ -57,8 +57,9 @@ function patch({ uri: shown, title, language, isNew, splices }: SentPatch): void
     row.clear();
     keepState();
   }
-  document.title = title;
-  main.lang = language;
+  if (document.title !== title) document.title = title;
+  // Setting it to what it is would have the browser style every element anew.
+  if (main.lang !== language) main.lang = language;
   row.apply(splices);
   if (isNew) mark(marked, false);
   if (!main.querySelector('[tabindex="0"]')) {

@@ -18,7 +18,7 @@ export class PreviewFeed {
   /** URI of the guide that is shown. */
   #uri: string | undefined;
   #isNew = false;
-  #running = false;
+  #running: Promise<void> | undefined;
   #again = false;
 
   constructor(context: FeatureContext) {
@@ -80,13 +80,18 @@ export class PreviewFeed {
     return guide;
   }
 
+  /** Resolves when blocks and guide are at the same state, but for edits that have come meanwhile. */
+  async caughtUp(): Promise<void> {
+    await this.#context.caughtUp();
+    await this.#running;
+  }
+
   #refresh(): void {
     if (this.#running) this.#again = true;
-    else if (this.preview) void this.#run();
+    else if (this.preview) this.#running = this.#run();
   }
 
   async #run(): Promise<void> {
-    this.#running = true;
     try {
       do {
         this.#again = false;
@@ -95,7 +100,7 @@ export class PreviewFeed {
     } catch (error) {
       this.#context.report(error);
     } finally {
-      this.#running = false;
+      this.#running = undefined;
     }
   }
 

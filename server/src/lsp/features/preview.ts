@@ -21,11 +21,11 @@ export const preview: Feature = (context) => {
     [SHOW_PREVIEW]: ({ uri }: ShowPreviewParams) => feed.show(canonicalUri(uri)),
     [HIDE_PREVIEW]: () => feed.hide(),
     [FIND_IN_PREVIEW]: async (params: FindInPreviewParams) => {
-      await context.caughtUp();
+      await feed.caughtUp();
       return find(params, feed, context);
     },
     [SOURCE_OF_PREVIEW]: async (params: SourceOfPreviewParams) => {
-      await context.caughtUp();
+      await feed.caughtUp();
       return sourceOf(params, feed, context);
     },
   };
