@@ -4,30 +4,13 @@
 import { chmodSync, mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
+import { onlyWhatIsOffered, settledVersion } from "./clientLibrary.mjs";
 import { modulesPlugin } from "./modules.mjs";
 import { pagePlugin } from "./pageModule.mjs";
 import { ROOT } from "./run.mjs";
 import { sizeFaults, sizeLines } from "./sizes.mjs";
 
 const CLI = "dist/kitquill.mjs";
-
-/**
- * The client's library asks for the editor's version, which `engines.vscode` has settled before; it
- * brings 20 kB to do so.
- */
-const settledVersion = {
-  name: "settled version",
-  setup(builder) {
-    const namespace = "settled-version";
-    builder.onResolve({ filter: /^semver\/functions\// }, ({ path }) => ({ path, namespace }));
-    builder.onLoad({ filter: /parse$/, namespace }, () => ({
-      contents: "module.exports = (version) => ({ version, prerelease: [] });",
-    }));
-    builder.onLoad({ filter: /satisfies$/, namespace }, () => ({
-      contents: "module.exports = () => true;",
-    }));
-  },
-};
 
 /** Every build: what is made from what, and where it must run. */
 export const BUILDS = [
@@ -40,14 +23,20 @@ export const BUILDS = [
       format: "cjs",
       external: ["vscode"],
       outExtension: { ".js": ".cjs" },
-      plugins: [settledVersion],
+      plugins: [settledVersion, onlyWhatIsOffered],
     },
   },
   {
     // Named .js because the editor's worker host adds that ending to any other.
     name: "client-web",
     entries: { "client-web": "client/src/extension-web.ts" },
-    options: { platform: "browser", target: "es2022", format: "cjs", external: ["vscode"] },
+    options: {
+      platform: "browser",
+      target: "es2022",
+      format: "cjs",
+      external: ["vscode"],
+      plugins: [onlyWhatIsOffered],
+    },
   },
   {
     // The page inside the preview's panel.

@@ -2,6 +2,8 @@
 import { build, type Metafile } from "esbuild";
 import { describe, expect, test } from "vitest";
 import { BUILDS, optionsOf } from "../scripts/build.mjs";
+import { NOT_OFFERED } from "../scripts/clientLibrary.mjs";
+import { capabilitiesFor } from "../server/src/lsp/capabilities.ts";
 
 type Outputs = Metafile["outputs"];
 
@@ -56,4 +58,14 @@ describe("what reads workbooks and netlists", async () => {
     const sources = sourcesAtStart(client, "unused/client.cjs");
     expect(sources.filter((source) => FOR_SHEETS.test(source))).toEqual([]);
   });
+});
+
+test("the client leaves out of its library only what the server does not offer", async () => {
+  const offered = Object.keys(capabilitiesFor({}));
+  expect(offered).toContain("renameProvider");
+  expect(offered.filter((one) => Object.values(NOT_OFFERED).includes(one))).toEqual([]);
+  const sources = sourcesAtStart(await outputsOf("client"), "unused/client.cjs");
+  for (const file of Object.keys(NOT_OFFERED)) {
+    expect(sources).toContain(`node_modules/vscode-languageclient/lib/common/${file}.js`);
+  }
 });
