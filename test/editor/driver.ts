@@ -7,7 +7,8 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { type Browser, chromium, type Locator, type Page } from "playwright-core";
 import { findBrowser } from "../../scripts/browser.mjs";
-import { type Host, serveEditor } from "./host.ts";
+import { serveEditor } from "./host.ts";
+import type { Host } from "./hostProcess.ts";
 
 const SCREENSHOTS = join(import.meta.dirname, "../screenshots");
 const PATIENCE_MS = 20_000;

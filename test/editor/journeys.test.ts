@@ -56,7 +56,7 @@ test("a plain text becomes a guide, after a look at each mark", async () => {
   const preview = editor.page.locator(".bulk-edit-panel");
   await preview.waitFor();
   await editor.eventually(
-    () => preview.innerText(),
+    async () => (await preview.allInnerTexts()).join(),
     (text) => text.includes("[D1]"),
   );
   expect(await editor.notifications()).toEqual([expect.stringContaining("Left to you: LED1.")]);

@@ -2,20 +2,12 @@
  * The editor whose extensions run in Node, with the packaged extension installed, serving a copy of a
  * folder; edits reach that copy. All files of a run are in one folder below .runs/.
  */
-import { spawn, spawnSync } from "node:child_process";
-import {
-  cpSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from "node:fs";
+import { spawnSync } from "node:child_process";
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { ENTRY } from "../../scripts/nodeHost.mjs";
 import { QUIET } from "../editor/driver.ts";
-import { end, freePort, type Host, untilReady } from "../editor/host.ts";
+import { freePort, type Host, startHost } from "../editor/hostProcess.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
 const RUNS = join(import.meta.dirname, ".runs");
@@ -47,30 +39,16 @@ export async function serveNodeEditor(folder: string, settings: object = {}): Pr
     throw new Error(`The extension was not installed: ${installed.stderr}`);
   const port = await freePort();
   const address = `http://localhost:${port}/?folder=${encodeURIComponent(copy)}`;
-  const options = [
+  const args = [
+    ENTRY,
+    ...places,
     "--auth=none",
     `--bind-addr=localhost:${port}`,
     "--disable-telemetry",
     "--disable-update-check",
   ];
-  // A group of its own, so that what it starts ends with it.
-  const child = spawn(process.execPath, [ENTRY, ...places, ...options], {
-    env,
-    stdio: ["ignore", "pipe", "pipe"],
-    detached: true,
-  });
-  const stop = async () => {
-    if (child.exitCode === null && child.signalCode === null) process.kill(-child.pid!, "SIGKILL");
-    await end(child);
-    rmSync(files, { recursive: true, force: true });
-  };
-  try {
-    await untilReady(child, port);
-  } catch (error) {
-    await stop();
-    throw error;
-  }
-  return { address, folder: copy, servers: () => processesOf(join(files, "extensions")), stop };
+  const host = await startHost({ args, port, address, files, env, hasChildren: true });
+  return { ...host, folder: copy, servers: () => processesOf(join(files, "extensions")) };
 }
 
 /** Keeps all that it writes in the run's own folder, and asks no gallery. */
