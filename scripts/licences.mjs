@@ -8,7 +8,7 @@ const PACKAGE = /^(?:.*\/)?node_modules\/((?:@[^/]+\/)?[^/]+)\//;
 const LICENCE_FILE = /^(licen[cs]e|copying)(\..*)?$/i;
 
 /** Folders of the bundled packages, from esbuild's accounts of the bundles. */
-function bundledPackages() {
+function bundledFolders() {
   const folders = new Set();
   for (const { name } of BUILDS) {
     const account = join(ROOT, `dist/meta/${name}.json`);
@@ -22,14 +22,22 @@ function bundledPackages() {
 }
 
 /**
+ * The packages whose code is bundled: their manifests.
+ * @returns {{ name: string, version: string, license?: string, folder: string }[]}
+ */
+export function bundledPackages() {
+  return bundledFolders().map((folder) => {
+    const manifest = JSON.parse(readFileSync(join(ROOT, folder, "package.json"), "utf8"));
+    return { ...manifest, folder };
+  });
+}
+
+/**
  * The text of all licences, one package after the other.
  * @throws when a package brings no licence text and names no licence
  */
 export function thirdPartyLicences() {
-  const parts = bundledPackages().map((folder) => {
-    const { name, version, license } = JSON.parse(
-      readFileSync(join(ROOT, folder, "package.json"), "utf8"),
-    );
+  const parts = bundledPackages().map(({ name, version, license, folder }) => {
     const file = readdirSync(join(ROOT, folder)).find((entry) => LICENCE_FILE.test(entry));
     if (!file && !license) throw new Error(`${name} ${version} names no licence.`);
     const text = file ? readFileSync(join(ROOT, folder, file), "utf8").trim() : `(${license})`;

@@ -62,7 +62,9 @@ function environment(files: string): NodeJS.ProcessEnv {
   };
 }
 
+/** What the release names, else what `npm run package` has made. */
 function vsix(): string {
+  if (process.env.KITQUILL_VSIX) return process.env.KITQUILL_VSIX;
   const { name, version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
   return join(ROOT, `${name}-${version}.vsix`);
 }
