@@ -42,7 +42,7 @@ describe("text", () => {
   see kits/heron/page 2.md:3:4 It is fitted here first.
 kits/heron/guide.md:14:9 warning duplicate-part R7 is fitted twice.
 
-kits/heron/list.csv:2:1 information duplicate-part R7 is fitted twice.
+kits/heron/list.csv:2:1 info duplicate-part R7 is fitted twice.
   2 | R7,10k
     | ^^
 

@@ -110,6 +110,9 @@ describe("the list's own words come before the letters", () => {
     ["J", { description: "Pin socket, 2.54 mm, 1x10" }, "connector"],
     ["U", { value: "NE555", package: "DIP-8_W7.62mm_Socket" }, "ic"],
     ["U", { value: "NE555", description: "timer, with DIP-8 socket" }, "ic"],
+    ["U", { value: "LM358", package: "DIP-8", description: "in a socket" }, "ic"],
+    ["U", { value: "LM358", description: "im Sockel" }, "ic"],
+    ["U", { description: "8 pin plug-in socket" }, "connector"],
   ])("sockets and holders: %s %j", (letters, hints, expected) => {
     expect(partClass(letters, hints)).toBe(expected);
   });

@@ -39,7 +39,12 @@ export async function start(
     lists,
   });
   if (out === undefined) terminal.out(text);
-  else await writeNew(resolve(cwd, out), out, text);
+  else {
+    await writeNew(resolve(cwd, out), out, text);
+    terminal.out(
+      `\`${out}\` is written. Word its steps; \`kitquill check ${out}\` tells what is still open.\n`,
+    );
+  }
   return 0;
 }
 

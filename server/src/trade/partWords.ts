@@ -53,9 +53,9 @@ export function classesNamed(text: string): readonly PartClass[] {
   return WORDS.filter(([, words]) => words.test(folded)).map(([name]) => name);
 }
 
-/** A chip that comes with its socket is a chip. */
+/** A chip that comes with its socket, or sits in one, is a chip. */
 const ADDED =
-  /(?:\b(?:with|incl\w{0,7}|mit|avec|con|met|plus)\b|\+)[^,;]{0,20}(?:socket|sockel|fassung|support)\w*/g;
+  /(?:\b(?:with|incl\w{0,7}|mit|avec|con|met|plus)\b|\+)[^,;]{0,20}(?:socket|sockel|fassung|support)\w*|(?<![-\w]|plug )(?:in|im|sur|en)(?: an?| its| the| einem)? (?:dip |dil |ic )?(?:sockets?|sockel|support|z[oó]calo)\b/g;
 
 /** In the order of `PART_CLASSES`: the first that matches is the most telling. */
 const WORDS: readonly [PartClass, RegExp][] = [

@@ -12,6 +12,9 @@ const COLOURS: Readonly<Record<Severity, Colour>> = {
   hint: "dim",
 };
 
+/** As settings and front matter write it. */
+const shown = (severity: Severity) => (severity === "information" ? "info" : severity);
+
 export function formatText(report: Report, { paint }: Pick<Terminal, "paint">): string {
   const findings = distinctFindings(report);
   let text = "";
@@ -25,7 +28,7 @@ export function formatText(report: Report, { paint }: Pick<Terminal, "paint">): 
 
 function oneFinding(finding: ReportedFinding, paint: Terminal["paint"]): string {
   const { file, line, column, severity, code, message, related } = finding;
-  const head = `${paint("bold", `${printable(file)}:${line}:${column}`)} ${paint(COLOURS[severity], severity)} ${code} ${printable(message)}\n`;
+  const head = `${paint("bold", `${printable(file)}:${line}:${column}`)} ${paint(COLOURS[severity], shown(severity))} ${code} ${printable(message)}\n`;
   const also = related.map(
     (one) =>
       `  ${paint("dim", `see ${printable(one.file)}:${one.line}:${one.column}`)} ${printable(one.message)}\n`,
