@@ -25,7 +25,11 @@ async function carried(kit: Texts, list: string, fresh: string): Promise<Texts> 
   const { service, guide } = await serviceOn({ ...kit, [list]: fresh });
   const read = (text: string) => readPartsList(FOLDER + list, text);
   const { renumbered } = compareLists(read(kit[list]!), read(fresh));
-  const pairs = renumbered.map(({ from, to }) => ({ ...from, from: from.name, to: to.name }));
+  const pairs = renumbered.map(({ from, to }) => ({
+    from: from.name,
+    board: from.board,
+    to: to.name,
+  }));
   const texts = await service.renumber(guide, FOLDER + list, { content: kit[list]! }, pairs);
   const pages = [...texts].map(([uri, text]) => [uri.slice(FOLDER.length), text]);
   return { ...kit, ...Object.fromEntries(pages), [list]: fresh };

@@ -8,7 +8,7 @@ import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { describe, expect, test } from "vitest";
 import { loadPartsList } from "../../server/src/model/list/load.ts";
-import type { ListLine, PartsList } from "../../server/src/model/list/partsList.ts";
+import { cellsOf, type ListLine, type PartsList } from "../../server/src/model/list/partsList.ts";
 
 import type { Unit } from "../../server/src/quantity/value.ts";
 import { LineIndex } from "../../server/src/text/lines.ts";
@@ -681,7 +681,7 @@ describe.skipIf(!present)("cell by cell", () => {
     const list = read(fileNumbered(sheet.number));
     const index = new LineIndex(list.text);
     for (const line of list.lines) {
-      for (const { text, span } of Object.values(line.cells)) {
+      for (const { text, span } of cellsOf(line)) {
         expect(list.text.slice(span.start, span.end)).toBe(text);
         expect(index.positionAt(span.start).line + 1).toBe(line.row);
       }

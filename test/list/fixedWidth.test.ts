@@ -1,5 +1,6 @@
 /** Parts lists in columns of blanks: read where the columns are certain, else one finding. */
 import { describe, expect, test } from "vitest";
+import { cellsOf } from "../../server/src/model/list/partsList.ts";
 import { columns, findings, lineOf, lines, readList } from "./reading.ts";
 
 const quantities = (text: string) => readList(text).lines.map(({ quantity }) => quantity);
@@ -27,8 +28,9 @@ describe("a list in columns of blanks", () => {
   test("has cells and designators at their places in the file", () => {
     const text = "Qty  Parts       Value\n  2  R1, R2      10k\n 12  C1-C12      100n\n";
     const list = readList(text);
-    for (const { cells, designators } of list.lines) {
-      for (const { text: shown, span } of Object.values(cells)) {
+    for (const line of list.lines) {
+      const { designators } = line;
+      for (const { text: shown, span } of cellsOf(line)) {
         expect(text.slice(span.start, span.end)).toBe(shown);
       }
       for (const { span } of designators) {

@@ -1,6 +1,7 @@
 /** Parts lists in XML netlists, of an invented kit. */
 import { describe, expect, test } from "vitest";
 import { loadPartsList } from "../../server/src/model/list/load.ts";
+import { cellsOf } from "../../server/src/model/list/partsList.ts";
 import { Service } from "../../server/src/service.ts";
 import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { columns, findings, lineOf, lines, utf16 } from "./reading.ts";
@@ -71,8 +72,9 @@ describe("an XML netlist", () => {
     ["with letters beyond the first plane", NETLIST.replace("wren.sch", "wren 🐦.sch")],
   ])("has its values at their places, %s", async (_, source) => {
     const list = await load(source);
-    for (const { cells, designators } of list.lines) {
-      for (const { text, span } of Object.values(cells)) {
+    for (const line of list.lines) {
+      const { designators } = line;
+      for (const { text, span } of cellsOf(line)) {
         const raw = source.slice(span.start, span.end);
         if (text !== "" && text !== "DNP") {
           expect(raw.replace("&amp;", "&").replace(/^<!\[CDATA\[|\]\]>$/g, "")).toBe(text);

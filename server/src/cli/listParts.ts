@@ -3,8 +3,8 @@
 import { accountsFor } from "../model/accounting.ts";
 import type { GuideState } from "../model/guideState.ts";
 import { hardwareNames } from "../model/hardwareKeys.ts";
-import { Kit } from "../model/kit.ts";
-import type { ListLine, PartsList } from "../model/list/partsList.ts";
+import { heightOfLine } from "../model/kit.ts";
+import type { PartsList } from "../model/list/partsList.ts";
 import { shownValue } from "../model/list/shownValue.ts";
 import type { Hardware, Part } from "../model/parts.ts";
 import { shownPath } from "./shownPath.ts";
@@ -38,7 +38,7 @@ export function partsOfList(list: PartsList, format: TableFormat, { paint }: Ter
   const hardware = list.lines.filter((line) => line.designators.length === 0);
   const names = new Map(hardwareNames(hardware).map((name, i) => [hardware[i], name]));
   const rows = list.lines.map((line): LineRow => {
-    const height = heightOf(line, list);
+    const height = heightOfLine(line);
     return {
       designators: line.designators.map(({ name }) => name),
       quantity: line.quantity ?? (line.designators.length || null),
@@ -51,13 +51,6 @@ export function partsOfList(list: PartsList, format: TableFormat, { paint }: Ter
     };
   });
   return formatTable(rows, LINE_COLUMNS, format, paint);
-}
-
-/** Looked up by the line alone, since a kit makes one part of a designator that two lines share. */
-function heightOf(line: ListLine, list: PartsList) {
-  const notes = { heights: [], offBoard: [], spares: [] };
-  const alone = { ...list, lines: [{ ...line, designators: line.designators.slice(0, 1) }] };
-  return new Kit([{ board: undefined, list: alone }], notes).parts[0]?.height;
 }
 
 type PartRow = Readonly<{

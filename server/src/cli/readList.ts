@@ -44,9 +44,14 @@ export async function readNamedList(
     const why = list.problems[0]?.message ?? "It cannot be read.";
     throw new UsageError(`\`${name}\` cannot be used as a parts list. ${why}`);
   }
-  const lines = new LineIndex(list.text);
-  for (const problem of list.problems) terminal.err(`${told(problem, list, lines, path)}\n`);
+  // Lists have many lines and mostly no problem.
+  if (list.problems.length > 0) tellProblems(list, path, terminal);
   return { name, list, content: { content, ...meant } };
+}
+
+function tellProblems(list: PartsList, name: string, terminal: Terminal): void {
+  const lines = new LineIndex(list.text);
+  for (const problem of list.problems) terminal.err(`${told(problem, list, lines, name)}\n`);
 }
 
 function told(

@@ -2,7 +2,7 @@
 
 import { placeOf } from "../checks/verdict.ts";
 import type { GuideState } from "../model/guideState.ts";
-import type { ListLine, PartsList } from "../model/list/partsList.ts";
+import { cellsOf, type ListLine, type PartsList } from "../model/list/partsList.ts";
 import type { Part, Supply } from "../model/parts.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import { type Span, shift, touches } from "../text/span.ts";
@@ -85,7 +85,8 @@ function lineAt(list: PartsList, offset: number): ListLine | undefined {
 }
 
 function cellAt(line: ListLine, offset: number): Span | undefined {
-  return Object.values(line.cells).find((cell) => touches(cell.span, offset))?.span;
+  for (const { span } of cellsOf(line)) if (touches(span, offset)) return span;
+  return undefined;
 }
 
 /** Whether the supply is a part with a designator. */

@@ -196,7 +196,7 @@ interface Source {
 
 function partOf(id: number, source: Source, board: string, heights: HeightNotes): Part {
   const { list, line, listed } = source;
-  const letters = readDesignator(listed.name)?.letters ?? listed.name;
+  const letters = lettersOf(listed.name);
   const height = heights.of(listed.name, letters, line);
   const part: { -readonly [Key in keyof Part]: Part[Key] } = {
     kind: "part",
@@ -259,6 +259,17 @@ function boardsOf(lists: readonly BoardList[]): readonly string[] {
     for (const line of list.lines) if (line.board) boards.add(line.board);
   }
   return [...boards];
+}
+
+/** The body height of a line's parts where no guide says anything of heights. */
+export function heightOfLine(line: ListLine): Height | undefined {
+  const name = line.designators[0]?.name;
+  if (name === undefined) return undefined;
+  return new HeightNotes({ heights: [], offBoard: [], spares: [] }).of(name, lettersOf(name), line);
+}
+
+function lettersOf(name: string): string {
+  return readDesignator(name)?.letters ?? name;
 }
 
 /** Heights and off-board parts as the guide's front matter gives them. */

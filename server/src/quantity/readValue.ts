@@ -3,7 +3,7 @@
  * spelling people use (`4k7 1% 0.25W`, `10v 22uF`, `100nf 50V 0603`). Codes after IEC 60062:2016.
  */
 import { readWord, type WordReading } from "./codes.ts";
-import { remembered } from "./remembered.ts";
+import { remembered, rememberedBy } from "./remembered.ts";
 import { type FoundTolerance, findTolerance, toleranceOfLetter } from "./tolerance.ts";
 import { readUnit } from "./units.ts";
 import type { Quantity, Unit, ValueReading } from "./value.ts";
@@ -22,11 +22,10 @@ const MAX_WORD = 24;
  * resistor, `220` of a capacitor, `4,700`, `10k or 12k`) gives no value. Never throws.
  */
 export function readValue(text: string, classLetters = ""): ValueReading {
-  return readOnce(text, classLetters);
+  return readOnce(valueClass(classLetters), text);
 }
 
-const readOnce = remembered((text: string, classLetters: string): ValueReading => {
-  const kind = valueClass(classLetters);
+const readOnce = rememberedBy((kind: ValueClass, text: string): ValueReading => {
   const folded = foldText(text.slice(0, MAX_TEXT));
   const percent = kind.typed ? undefined : findTolerance(folded);
   const readable = percent ? blank(folded, percent) : folded;
@@ -54,10 +53,10 @@ const readOnce = remembered((text: string, classLetters: string): ValueReading =
  * `63`, `63 V`, `6V3`; `0.25`, `1/4 W`. Gives undefined when the cell says something else.
  */
 export function readRating(text: string, unit: Unit): Quantity | undefined {
-  return ratingOnce(text, unit);
+  return ratingOnce(unit, text);
 }
 
-const ratingOnce = remembered((text: string, unit: Unit): Quantity | undefined => {
+const ratingOnce = rememberedBy((unit: Unit, text: string): Quantity | undefined => {
   const kind: ValueClass = { units: [unit], bare: unit };
   const { readings } = readAll(foldText(text.slice(0, MAX_TEXT)), kind);
   return readings.find((one) => one.quantity.unit === unit)?.quantity;

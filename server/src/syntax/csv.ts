@@ -39,8 +39,7 @@ const CR = 13;
 class CsvReader {
   readonly #text: string;
   readonly #delimiter: number;
-  /** Where the contents of cells begin in which `""` stands for a quote. */
-  readonly #doubled = new Set<number>();
+  readonly #cells: CellStore;
   #at = 0;
   #line = 1;
   #unclosed: number | undefined;
@@ -54,17 +53,16 @@ class CsvReader {
   constructor(text: string, delimiter: string) {
     this.#text = text;
     this.#delimiter = delimiter.charCodeAt(0);
+    this.#cells = new CellStore(text);
   }
 
   read({ maxRows, maxCells }: CsvLimits): CsvTable {
     const rows: TableRow[] = [];
-    let cells = 0;
+    const cells = this.#cells;
     if (this.#text.charCodeAt(0) === 0xfeff) this.#at = 1;
-    while (this.#at < this.#text.length && rows.length < maxRows && cells < maxCells) {
-      const row = this.#row(maxCells - cells);
-      if (!row) continue;
-      cells += row.width;
-      rows.push(row);
+    while (this.#at < this.#text.length && rows.length < maxRows && cells.count < maxCells) {
+      const row = this.#row(maxCells);
+      if (row) rows.push(row);
     }
     return { rows, unclosed: this.#unclosed, cut: this.#at < this.#text.length };
   }
@@ -72,37 +70,39 @@ class CsvReader {
   #row(maxCells: number): TableRow | undefined {
     const start = this.#at;
     const line = this.#line;
-    const bounds: number[] = [];
-    do this.#cell(bounds);
-    while (this.#takeDelimiter() && bounds.length < 2 * maxCells);
+    const cells = this.#cells;
+    const first = cells.count;
+    do this.#cell();
+    while (this.#takeDelimiter() && cells.count < maxCells);
     const end = this.#at;
     this.#takeLineEnd();
-    if (start === end) return undefined;
-    return new CsvRow(this.#text, line, { start, end }, bounds, this.#doubled);
+    if (start < end) return new CsvRow(cells, first, cells.count - first, line, start, end);
+    cells.count = first;
+    return undefined;
   }
 
-  /** Adds the bounds of the next cell's content and stops at what ends the cell. */
-  #cell(bounds: number[]): void {
+  /** Adds the next cell and stops at what ends it. */
+  #cell(): void {
     const start = this.#skipBlanks(this.#at);
     const close = this.#text.charCodeAt(start) === QUOTE ? this.#closingQuote(start) : -1;
     if (close < 0) {
       const end = this.#endOfCell(start);
       this.#at = end;
-      this.#add(bounds, start, end);
+      this.#add(start, end);
       return;
     }
     for (let i = start; i < close; i++) if (this.#isLineEnd(i)) this.#line++;
     this.#at = Math.min(this.#skipBlanks(close + 1), this.#text.length);
-    this.#add(bounds, start + 1, close);
-    if (this.#hasPairs) this.#doubled.add(bounds.at(-2)!);
+    if (this.#hasPairs) this.#cells.markDoubled();
+    this.#add(start + 1, close);
   }
 
-  #add(bounds: number[], from: number, to: number): void {
+  #add(from: number, to: number): void {
     let start = from;
     let end = to;
     while (start < end && isSpace(this.#text.charCodeAt(start))) start++;
     while (end > start && isSpace(this.#text.charCodeAt(end - 1))) end--;
-    bounds.push(start, end);
+    this.#cells.add(start, end);
   }
 
   /**
@@ -198,61 +198,107 @@ class CsvReader {
   }
 }
 
-/** A row that knows its cells by their bounds only. */
-class CsvRow implements TableRow {
-  readonly line: number;
-  readonly span: Span;
+/** The contents of a text's cells, one after the other, kept as where each begins and ends. */
+class CellStore {
+  /** How many there are. */
+  count = 0;
   readonly #text: string;
-  /** Start and end of each cell's content in turn. */
-  readonly #bounds: readonly number[];
-  readonly #doubled: ReadonlySet<number>;
-  /** A content's start, an index in it, and where in the source that is. */
-  #last: { start: number; index: number; at: number } | undefined;
+  #bounds = new Int32Array(2048);
+  /** Those in which `""` stands for a quote. */
+  readonly #doubled = new Set<number>();
+  /** Where in the text a character of a cell with doubled quotes is; the place asked for last. */
+  #last = { cell: -1, index: 0, at: 0 };
 
-  constructor(
-    text: string,
-    line: number,
-    span: Span,
-    bounds: readonly number[],
-    doubled: ReadonlySet<number>,
-  ) {
+  constructor(text: string) {
     this.#text = text;
-    this.line = line;
-    this.span = span;
-    this.#bounds = bounds;
-    this.#doubled = doubled;
   }
 
-  get width(): number {
-    return this.#bounds.length / 2;
+  add(start: number, end: number): void {
+    const at = 2 * this.count++;
+    if (at === this.#bounds.length) {
+      const grown = new Int32Array(2 * at);
+      grown.set(this.#bounds);
+      this.#bounds = grown;
+    }
+    this.#bounds[at] = start;
+    this.#bounds[at + 1] = end;
+  }
+
+  /** Says of the cell added next that it has doubled quotes. */
+  markDoubled(): void {
+    this.#doubled.add(this.count);
+  }
+
+  start(cell: number): number {
+    return this.#bounds[2 * cell]!;
+  }
+
+  end(cell: number): number {
+    return this.#bounds[2 * cell + 1]!;
+  }
+
+  content(cell: number): string {
+    const raw = this.#text.slice(this.start(cell), this.end(cell));
+    return this.#doubled.size > 0 && this.#doubled.has(cell) ? raw.replaceAll('""', '"') : raw;
+  }
+
+  /** Source offset of the character `index` of a content. */
+  offset(cell: number, index: number): number {
+    if (!this.#doubled.has(cell)) return this.start(cell) + index;
+    // Places are mostly asked for in their order: go on from the one before.
+    const goesOn = this.#last.cell === cell && this.#last.index <= index;
+    const from = goesOn ? this.#last : { index: 0, at: this.start(cell) };
+    let { at } = from;
+    for (let i = from.index; i < index; i++) at += this.#text.startsWith('""', at) ? 2 : 1;
+    this.#last = { cell, index, at };
+    return at;
+  }
+}
+
+/** A row that knows only which cells are its own: long tables stay small. */
+class CsvRow implements TableRow {
+  readonly line: number;
+  readonly width: number;
+  readonly #cells: CellStore;
+  readonly #first: number;
+  readonly #start: number;
+  readonly #end: number;
+
+  constructor(
+    cells: CellStore,
+    first: number,
+    width: number,
+    line: number,
+    start: number,
+    end: number,
+  ) {
+    this.#cells = cells;
+    this.#first = first;
+    this.width = width;
+    this.line = line;
+    this.#start = start;
+    this.#end = end;
+  }
+
+  get span(): Span {
+    return { start: this.#start, end: this.#end };
+  }
+
+  text(column: number): string {
+    return column < this.width ? this.#cells.content(this.#first + column) : "";
   }
 
   cell(column: number): TableCell | undefined {
-    const start = this.#bounds[2 * column];
-    const end = this.#bounds[2 * column + 1];
-    if (start === undefined || end === undefined) return undefined;
-    const raw = this.#text.slice(start, end);
-    return {
-      text: this.#doubled.has(start) ? raw.replaceAll('""', '"') : raw,
-      span: { start, end },
-    };
+    if (column >= this.width) return undefined;
+    const cell = this.#first + column;
+    const span = { start: this.#cells.start(cell), end: this.#cells.end(cell) };
+    return { text: this.#cells.content(cell), span };
   }
 
   place(column: number, from: number, to: number): Span {
-    const start = this.#bounds[2 * column] ?? this.span.end;
-    if (!this.#doubled.has(start)) return { start: start + from, end: start + to };
-    return { start: this.#behindQuotes(start, from), end: this.#behindQuotes(start, to) };
-  }
-
-  /** Source offset of the character `index` of a content with doubled quotes. */
-  #behindQuotes(start: number, index: number): number {
-    // Places are mostly asked for in their order: go on from the one before.
-    const last = this.#last;
-    const from = last && last.start === start && last.index <= index ? last : undefined;
-    let at = from?.at ?? start;
-    for (let i = from?.index ?? 0; i < index; i++) at += this.#text.startsWith('""', at) ? 2 : 1;
-    this.#last = { start, index, at };
-    return at;
+    if (column >= this.width) return { start: this.#end + from, end: this.#end + to };
+    const cell = this.#first + column;
+    return { start: this.#cells.offset(cell, from), end: this.#cells.offset(cell, to) };
   }
 }
 

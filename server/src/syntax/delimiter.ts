@@ -57,7 +57,7 @@ function designatorShare(rows: readonly TableRow[], width: number): number {
     let filled = 0;
     let listed = 0;
     for (const row of rows) {
-      const text = row.cell(column)?.text;
+      const text = row.text(column);
       if (!text) continue;
       filled++;
       if (isDesignatorList(text)) listed++;

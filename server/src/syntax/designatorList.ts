@@ -41,7 +41,7 @@ const TOO_LONG = `Cells of more than ${MAX_LENGTH} characters are not read to th
 
 /** Reads a cell of the designator column; `place` says where its text stands. Never throws. */
 export function readDesignatorList(text: string, place: Place = within): DesignatorList {
-  if (text.length <= MAX_LENGTH) return new ListReader(text, MAX_IN_CELL, place).read();
+  if (text.length <= MAX_LENGTH) return readList(text, MAX_IN_CELL, place);
   const list = new ListReader(text.slice(0, MAX_LENGTH), MAX_IN_CELL, place).read();
   const problem = { span: place(MAX_LENGTH, text.length), message: TOO_LONG };
   return { ...list, problems: [...list.problems, problem] };
@@ -49,7 +49,7 @@ export function readDesignatorList(text: string, place: Place = within): Designa
 
 /** The same, but no further than is needed to tell what kind of text it is. */
 export function glanceAtList(text: string): DesignatorList {
-  return new ListReader(text.slice(0, 2_000), 100, within).read();
+  return readList(text.slice(0, 2_000), 100, within);
 }
 
 /** Whether the text is nothing but numbered designators. */
@@ -60,8 +60,32 @@ export function isDesignatorList(text: string): boolean {
 
 const within: Place = (start, end) => ({ start, end });
 
+function readList(text: string, most: number, place: Place): DesignatorList {
+  return readPlain(text, most, place) ?? new ListReader(text, most, place).read();
+}
+
+/** Designators and commas only, the common case, read without ado; undefined where there is more. */
+function readPlain(text: string, most: number, place: Place): DesignatorList | undefined {
+  if (!PLAIN.test(text)) return undefined;
+  if (!text.includes(",")) return plain([{ name: text, span: place(0, text.length) }]);
+  const names: ReadName[] = [];
+  for (let start = 0; start < text.length; ) {
+    if (names.length === most) return undefined;
+    const comma = text.indexOf(",", start);
+    const end = comma < 0 ? text.length : comma;
+    names.push({ name: text.slice(start, end), span: place(start, end) });
+    start = text.charCodeAt(end + 1) === 32 ? end + 2 : end + 1;
+  }
+  return plain(names);
+}
+
+function plain(names: readonly ReadName[]): DesignatorList {
+  return { names, words: 0, remarks: NONE, empty: 0, goesOn: false, problems: NONE };
+}
+
+const NONE: readonly never[] = [];
+
 const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e|\+)\s/giu;
-/** The common case, read without ado. */
 const PLAIN = /^[A-Z]{1,5}\d{1,6}(?:, ?[A-Z]{1,5}\d{1,6})*$/;
 /** The same of a range. */
 const PLAIN_RANGE = /^([A-Z]{1,5})([1-9]\d{0,5})[-–]([A-Z]{1,5})?([1-9]\d{0,5})$/;
@@ -111,8 +135,7 @@ class ListReader {
 
   read(): DesignatorList {
     let goesOn = false;
-    if (PLAIN.test(this.#text)) this.#plain();
-    else if (!this.#plainRange()) goesOn = this.#items();
+    if (!this.#plainRange()) goesOn = this.#items();
     return {
       names: this.#names,
       words: this.#words,
@@ -121,16 +144,6 @@ class ListReader {
       goesOn,
       problems: this.#problems,
     };
-  }
-
-  #plain(): void {
-    const text = this.#text;
-    for (let start = 0; start < text.length && !this.#full; ) {
-      const comma = text.indexOf(",", start);
-      const end = comma < 0 ? text.length : comma;
-      this.#add(text.slice(start, end), this.#place(start, end));
-      start = text.charCodeAt(end + 1) === 32 ? end + 2 : end + 1;
-    }
   }
 
   /** Whether the text is one rising range that fits in, which is read. */

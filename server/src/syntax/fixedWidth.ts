@@ -144,6 +144,10 @@ export class FixedRow implements TableRow {
     return this.#cells.some(({ text }) => text.includes("  "));
   }
 
+  text(column: number): string {
+    return this.#cells[column]?.text ?? "";
+  }
+
   cell(column: number): TableCell | undefined {
     return this.#cells[column];
   }

@@ -56,6 +56,10 @@ class MarkdownRow implements TableRow {
     return this.#cells.length;
   }
 
+  text(column: number): string {
+    return this.#cells[column]?.text ?? "";
+  }
+
   cell(column: number): TableCell | undefined {
     return this.#cells[column];
   }

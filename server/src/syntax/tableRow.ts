@@ -14,6 +14,8 @@ export interface TableRow {
   readonly span: Span;
   /** How many cells it has. */
   readonly width: number;
+  /** The text of a cell; empty behind the last one. */
+  text(column: number): string;
   /** Undefined behind the last cell; cells are made on demand, so that long tables stay small. */
   cell(column: number): TableCell | undefined;
   /** Where the characters from `start` to `end` of a cell's text stand. */

@@ -83,17 +83,18 @@ function wideEncoding(bytes: Uint8Array): Encoding | undefined {
  * beyond ASCII before it; else it is more likely a single 8-bit letter.
  */
 function readUtf8(bytes: Uint8Array): string | undefined {
-  const decoder = new TextDecoder("utf-8", { fatal: true });
-  const text = decodePart(decoder, bytes, true);
-  if (text === undefined) return undefined;
-  if (decodePart(decoder, new Uint8Array(), false) !== undefined) return text;
-  return /[^\u0000-\u007f]/.test(text) ? `${text}\uFFFD` : undefined;
+  // Read as a stream, which waits for the end of a last character that is cut, a text takes twice
+  // the memory in Node.
+  const text = decodeUtf8(bytes, false);
+  if (text !== undefined) return text;
+  const cut = decodeUtf8(bytes, true);
+  return cut !== undefined && /[^\u0000-\u007f]/.test(cut) ? `${cut}\uFFFD` : undefined;
 }
 
-/** Undefined where the bytes are not what the decoder expects. */
-function decodePart(decoder: TextDecoder, bytes: Uint8Array, stream: boolean): string | undefined {
+/** Undefined where the bytes are not UTF-8. */
+function decodeUtf8(bytes: Uint8Array, stream: boolean): string | undefined {
   try {
-    return decoder.decode(bytes, { stream });
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream });
   } catch (error) {
     if (error instanceof TypeError) return undefined;
     throw error;

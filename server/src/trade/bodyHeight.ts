@@ -1,5 +1,5 @@
 /** How high a part stands above the board, and where that is known from. */
-import { remembered } from "../quantity/remembered.ts";
+import { rememberedOfAll } from "../quantity/remembered.ts";
 import { filmBoxHeight, radialHeight } from "./capacitorHeights.ts";
 import { chipHeight } from "./chipSizes.ts";
 import { footprintHeight } from "./footprintHeight.ts";
@@ -31,7 +31,7 @@ export function bodyHeight(part: DescribedPart): BodyHeight | undefined {
   return heightOnce(letters, value, part.package ?? "", description);
 }
 
-const heightOnce = remembered(heightOf);
+const heightOnce = rememberedOfAll(heightOf);
 
 function heightOf(
   letters: string,

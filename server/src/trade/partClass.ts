@@ -1,6 +1,6 @@
 /** What kind of part a line of the list is: by the list's own words first, the letters last. */
 import { readValue } from "../quantity/readValue.ts";
-import { remembered } from "../quantity/remembered.ts";
+import { rememberedOfAll } from "../quantity/remembered.ts";
 import type { Unit } from "../quantity/value.ts";
 import { classesOfLetters } from "./classLetters.ts";
 import { classesNamed, DECISIVE, type PartClass } from "./partWords.ts";
@@ -24,7 +24,7 @@ export function partClass(letters: string, hints: PartHints): PartClass {
   return classOnce(letters, hints.value ?? "", hints.package ?? "", hints.description ?? "");
 }
 
-const classOnce = remembered(classOf);
+const classOnce = rememberedOfAll(classOf);
 
 function classOf(
   letters: string,

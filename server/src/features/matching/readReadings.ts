@@ -97,19 +97,19 @@ class LotReader {
 
   /** Share of the rows that have a reading in the column. */
   #share(column: number): number {
-    const read = this.#rows.filter((row) => readReading(row.cell(column)?.text ?? ""));
+    const read = this.#rows.filter((row) => readReading(row.text(column)));
     return read.length / this.#rows.length;
   }
 
   #counts(column: number): boolean {
-    return this.#rows.length > 1 && countsUp(this.#rows.map((row) => row.cell(column)?.text ?? ""));
+    return this.#rows.length > 1 && countsUp(this.#rows.map((row) => row.text(column)));
   }
 
   /** The texts of the first other column that tells the parts apart; else their numbers. */
   #labels(except: number): readonly string[] {
     for (let column = 0; column < this.#width; column++) {
       if (column === except) continue;
-      const texts = this.#rows.map((row) => row.cell(column)?.text ?? "");
+      const texts = this.#rows.map((row) => row.text(column));
       if (!texts.includes("") && new Set(texts).size === texts.length) return texts;
     }
     return this.#rows.map((_, index) => String(index + 1));
@@ -137,7 +137,7 @@ function countsUp(texts: readonly string[]): boolean {
 
 function isBlank(row: TableRow): boolean {
   for (let column = 0; column < row.width; column++) {
-    if (row.cell(column)?.text) return false;
+    if (row.text(column)) return false;
   }
   return true;
 }
@@ -145,7 +145,7 @@ function isBlank(row: TableRow): boolean {
 /** No cell of a header begins as a number does. */
 function isHeader(row: TableRow): boolean {
   for (let column = 0; column < row.width; column++) {
-    if (/^[+\-\u2212.,]?\d/.test(row.cell(column)?.text ?? "")) return false;
+    if (/^[+\-\u2212.,]?\d/.test(row.text(column))) return false;
   }
   return true;
 }

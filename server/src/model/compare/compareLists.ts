@@ -1,22 +1,50 @@
 /** What changed between two parts lists, by designator, however the files group, order or spell. */
 import { designatorKey } from "../../syntax/designators.ts";
-import type { PartsList } from "../list/partsList.ts";
+import type { ListedDesignator, ListLine, PartsList } from "../list/partsList.ts";
 import { compareHardware, type HardwareChange } from "./compareHardware.ts";
 import {
+  isToldAlike,
   QUALITIES,
   type Quality,
-  QualityReader,
-  type Told,
+  qualitiesOf,
   type ToldQualities,
+  tells,
 } from "./qualities.ts";
 import { findRenumbered } from "./renumbered.ts";
 
 /** A part of one list. */
-export interface ComparedPart {
-  readonly name: string;
+export class ComparedPart {
+  /** The name as it is looked up. */
+  readonly key: string;
+  readonly #line: ListLine;
+  readonly #listed: ListedDesignator;
+  #qualities: ToldQualities | undefined;
+
+  constructor(line: ListLine, listed: ListedDesignator) {
+    this.#line = line;
+    this.#listed = listed;
+    this.key = designatorKey(listed.name);
+  }
+
+  get name(): string {
+    return this.#listed.name;
+  }
+
   /** Empty where the list names no boards. */
-  readonly board: string;
-  readonly qualities: ToldQualities;
+  get board(): string {
+    return this.#line.board ?? "";
+  }
+
+  /** Most parts of two lists are told in the same words, so that no one asks for their qualities. */
+  get qualities(): ToldQualities {
+    this.#qualities ??= qualitiesOf(this.#line, this.#listed);
+    return this.#qualities;
+  }
+
+  isToldAs(other: ComparedPart): boolean {
+    const isOptional = this.#listed.optional === other.#listed.optional;
+    return isOptional && isToldAlike(this.#line, other.#line);
+  }
 }
 
 export interface QualityChange {
@@ -43,16 +71,14 @@ export interface ListChanges {
 }
 
 export function compareLists(before: PartsList, after: PartsList): ListChanges {
-  // One for both, so that what is equal is one object.
-  const reader = new QualityReader();
-  const sides = [partsOf(before, reader), partsOf(after, reader)] as const;
-  const [old, fresh] = sides;
+  const [old, fresh] = [partsOf(before), partsOf(after)];
   const uncompared: (Quality | "board")[] = QUALITIES.filter(
-    (one) => tells(old, one) !== tells(fresh, one),
+    (one) => tells(before, one) !== tells(after, one),
   );
-  const hasBoards = sides.map((parts) => parts.some(({ board }) => board !== ""));
-  const byBoard = hasBoards[0] === true && hasBoards[1] === true;
-  if (hasBoards[0] !== hasBoards[1]) uncompared.push("board");
+  const hadBoards = old.some(({ board }) => board !== "");
+  const hasBoards = fresh.some(({ board }) => board !== "");
+  const byBoard = hadBoards && hasBoards;
+  if (hadBoards !== hasBoards) uncompared.push("board");
   const compared = QUALITIES.filter((one) => !uncompared.includes(one));
   const { removed, added, changed } = match(old, fresh, compared, byBoard);
   const moved = byBoard ? match(removed, added, compared, false) : { removed, added, changed: [] };
@@ -67,19 +93,12 @@ export function compareLists(before: PartsList, after: PartsList): ListChanges {
   };
 }
 
-function partsOf({ lines }: PartsList, reader: QualityReader): ComparedPart[] {
+function partsOf({ lines }: PartsList): ComparedPart[] {
   const parts: ComparedPart[] = [];
   for (const line of lines) {
-    for (const listed of line.designators) {
-      const { board = "" } = line;
-      parts.push({ name: listed.name, board, qualities: reader.read(line, listed) });
-    }
+    for (const listed of line.designators) parts.push(new ComparedPart(line, listed));
   }
   return parts;
-}
-
-function tells(parts: readonly ComparedPart[], quality: Quality): boolean {
-  return parts.some((part) => part.qualities[quality] !== undefined);
 }
 
 /** Pairs parts of one name; a name listed several times (chip and socket) is paired by what is equal. */
@@ -89,17 +108,20 @@ function match(
   compared: readonly Quality[],
   byBoard: boolean,
 ) {
+  const isTwin = (a: ComparedPart, b: ComparedPart) =>
+    keyOf(a, byBoard) === keyOf(b, byBoard) && differences(a, b, compared).length === 0;
+  const apart = withoutTwinsInTurn(old, fresh, isTwin);
   const waiting = new Map<string, ComparedPart[]>();
-  for (const part of old) {
+  for (const part of apart.old) {
     const key = keyOf(part, byBoard);
     const same = waiting.get(key);
     if (same) same.push(part);
     else waiting.set(key, [part]);
   }
   const unlike: ComparedPart[] = [];
-  for (const part of fresh) {
+  for (const part of apart.fresh) {
     const same = waiting.get(keyOf(part, byBoard)) ?? [];
-    const twin = same.findIndex((one) => differences(one, part, compared).length === 0);
+    const twin = same.findIndex((one) => isTwin(one, part));
     if (twin >= 0) same.splice(twin, 1);
     else unlike.push(part);
   }
@@ -113,8 +135,33 @@ function match(
   return { removed: [...waiting.values()].flat(), added, changed };
 }
 
-function keyOf({ name, board }: ComparedPart, byBoard: boolean): string {
-  const key = designatorKey(name);
+/** How many parts a revision may drop in one place before the others have to be searched for. */
+const LOOK_AHEAD = 8;
+
+/** Revisions mostly keep the order of parts, so that those which stay need no search. */
+function withoutTwinsInTurn(
+  old: readonly ComparedPart[],
+  fresh: readonly ComparedPart[],
+  isTwin: (a: ComparedPart, b: ComparedPart) => boolean,
+) {
+  const left: { old: ComparedPart[]; fresh: ComparedPart[] } = { old: [], fresh: [] };
+  let at = 0;
+  for (const part of fresh) {
+    let twin = at;
+    const end = Math.min(at + LOOK_AHEAD, old.length);
+    while (twin < end && !isTwin(old[twin]!, part)) twin++;
+    if (twin === end) {
+      left.fresh.push(part);
+      continue;
+    }
+    for (; at < twin; at++) left.old.push(old[at]!);
+    at++;
+  }
+  for (; at < old.length; at++) left.old.push(old[at]!);
+  return left;
+}
+
+function keyOf({ key, board }: ComparedPart, byBoard: boolean): string {
   return byBoard ? `${board.toLowerCase()}/${key}` : key;
 }
 
@@ -124,8 +171,8 @@ function differences(
   compared: readonly Quality[],
 ): QualityChange[] {
   const changes: QualityChange[] = [];
-  for (const quality of a.qualities === b.qualities ? [] : compared) {
-    const [before, after]: (Told | undefined)[] = [a.qualities[quality], b.qualities[quality]];
+  for (const quality of a.isToldAs(b) ? [] : compared) {
+    const [before, after] = [a.qualities[quality], b.qualities[quality]];
     if (before?.key !== after?.key)
       changes.push({ quality, before: before?.text, after: after?.text });
   }

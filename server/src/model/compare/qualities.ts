@@ -3,7 +3,7 @@ import { formatQuantity } from "../../quantity/formatQuantity.ts";
 import { readValue } from "../../quantity/readValue.ts";
 import type { Quantity } from "../../quantity/value.ts";
 import { readDesignator } from "../../syntax/designators.ts";
-import type { ListedDesignator, ListLine } from "../list/partsList.ts";
+import type { ListedDesignator, ListLine, PartsList } from "../list/partsList.ts";
 
 export const QUALITIES = [
   "value",
@@ -27,36 +27,7 @@ export interface Told {
 
 export type ToldQualities = { readonly [quality in Quality]?: Told };
 
-/** Reads the qualities of parts, those of equal lines once: lists repeat them. */
-export class QualityReader {
-  readonly #known = new Map<string, ToldQualities>();
-
-  /** The same object for two parts of which the same is told in the same words. */
-  read(line: ListLine, listed: ListedDesignator): ToldQualities {
-    const key = wordsOf(line, listed);
-    const known = this.#known.get(key);
-    if (known) return known;
-    const qualities = qualitiesOf(line, listed);
-    this.#known.set(key, qualities);
-    return qualities;
-  }
-}
-
-/** All that the qualities are made of. */
-function wordsOf(line: ListLine, listed: ListedDesignator): string {
-  const { cells, tolerance = "", power, voltage, current, height = "", side = "" } = line;
-  const letters = readDesignator(listed.name)?.letters ?? "";
-  const optional = line.optional || listed.optional === true;
-  const ratings = `${amountOf(power)}\n${amountOf(voltage)}\n${amountOf(current)}`;
-  const words = `${cells.value?.text ?? ""}\n${cells.description?.text ?? ""}\n${cells.package?.text ?? ""}`;
-  return `${letters}\n${words}\n${tolerance}\n${ratings}\n${height}\n${side}\n${line.fitted}\n${optional}`;
-}
-
-function amountOf(found: Quantity | undefined): string {
-  return found ? `${found.amount} ${found.unit}` : "";
-}
-
-function qualitiesOf(line: ListLine, listed: ListedDesignator): ToldQualities {
+export function qualitiesOf(line: ListLine, listed: ListedDesignator): ToldQualities {
   const { tolerance, power, voltage, current, height, side } = line;
   return withoutBlanks({
     value: toldValue(line, listed),
@@ -72,13 +43,47 @@ function qualitiesOf(line: ListLine, listed: ListedDesignator): ToldQualities {
   });
 }
 
+/** Whether the list tells this of any of its parts. */
+export function tells({ lines }: PartsList, quality: Quality): boolean {
+  return lines.some((line) => line.designators.length > 0 && isTold(line, quality));
+}
+
+function isTold(line: ListLine, quality: Quality): boolean {
+  if (quality === "value") return valueText(line) !== "";
+  return quality === "package" ? line.text("package") !== "" : line[quality] !== undefined;
+}
+
+/** Whether the lines tell the same of a part in the same words. */
+export function isToldAlike(a: ListLine, b: ListLine): boolean {
+  return (
+    a.fitted === b.fitted &&
+    a.optional === b.optional &&
+    a.tolerance === b.tolerance &&
+    a.height === b.height &&
+    a.side === b.side &&
+    isSameRating(a.power, b.power) &&
+    isSameRating(a.voltage, b.voltage) &&
+    isSameRating(a.current, b.current) &&
+    valueText(a) === valueText(b) &&
+    a.text("package") === b.text("package")
+  );
+}
+
+function isSameRating(a: Quantity | undefined, b: Quantity | undefined): boolean {
+  return a === b || (a?.amount === b?.amount && a?.unit === b?.unit);
+}
+
+/** Where no value is listed, the description tells it. */
+function valueText(line: ListLine): string {
+  return line.text("value") || line.text("description");
+}
+
 /**
  * The value as a quantity and what else its cell says: a dielectric, a taper, a type. Read by the
  * part's own letters, since another grouping may put it beside parts of another class.
  */
 function toldValue(line: ListLine, listed: ListedDesignator): Told | undefined {
-  const { value, description } = line.cells;
-  const text = value?.text || description?.text || "";
+  const text = valueText(line);
   if (text === "") return undefined;
   const read = readValue(text, readDesignator(listed.name)?.letters ?? "");
   if (!read.value) return plain(text);
@@ -89,7 +94,7 @@ function toldValue(line: ListLine, listed: ListedDesignator): Told | undefined {
 
 /** The footprint without the library it comes from. */
 function toldPackage(line: ListLine): Told | undefined {
-  const text = line.cells.package?.text ?? "";
+  const text = line.text("package");
   return text === "" ? undefined : told(fold(text.replace(/^[^:]*:/, "")), text);
 }
 

@@ -1,4 +1,5 @@
 /** Reads quantity and length cells: `4`, `4 pcs`, `1.2 m`, `-`. */
+import { remembered } from "../../quantity/remembered.ts";
 
 /** A quantity cell: pieces, a length, nothing said, or something that is no number. */
 export type Amount =
@@ -47,8 +48,15 @@ const NOTHING =
 
 /** What a quantity cell says. */
 export function readAmount(text: string): Amount {
-  if (text.length > 60) return { kind: "unread" };
-  if (text === "" || NOTHING.test(text)) return { kind: "none" };
+  if (text === "") return NONE;
+  return text.length > 60 ? UNREAD : amountOnce(text);
+}
+
+const NONE: Amount = { kind: "none" };
+const UNREAD: Amount = { kind: "unread" };
+
+const amountOnce = remembered((text: string): Amount => {
+  if (NOTHING.test(text)) return NONE;
   const spare = WITH_SPARE.exec(text);
   if (spare) {
     const extra = Number(spare[2]);
@@ -58,11 +66,11 @@ export function readAmount(text: string): Amount {
   if (pieces && !GROUPED.test(pieces[1]!)) {
     const count = number(pieces[1]!);
     if (Number.isInteger(count)) return { kind: "pieces", count };
-    return { kind: "unread" };
+    return UNREAD;
   }
   const metres = readMetres(text);
-  return metres === undefined ? { kind: "unread" } : { kind: "length", metres };
-}
+  return metres === undefined ? UNREAD : { kind: "length", metres };
+});
 
 /** A length in metres: `820 mm`, `1,2 m`, `3 ft`. */
 export function readMetres(text: string): number | undefined {
@@ -75,6 +83,7 @@ export function readMetres(text: string): number | undefined {
 
 /** A body height in mm; a bare number is in the unit that the column's name gives, else mm. */
 export function readHeight(text: string, unit = "mm"): number | undefined {
+  if (text === "") return undefined;
   const mil = /^(\d{1,6}(?:[.,]\d{1,4})?)\s*(?:mils?|thou)$/iu.exec(text);
   if (mil) return round(number(mil[1]!) * 0.0254);
   if (/^\d{1,6}(?:[.,]\d{1,4})?$/.test(text)) {

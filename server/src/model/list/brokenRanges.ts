@@ -3,9 +3,8 @@
  * designators takes them for words or remarks; only the known class letters tell them from the names
  * of nets and pads (`IN1-`, `BUS-OUT`).
  */
-import type { DesignatorList, ReadName, ReadProblem } from "../../syntax/designatorList.ts";
+import type { DesignatorList, Place, ReadName, ReadProblem } from "../../syntax/designatorList.ts";
 import { readDesignator } from "../../syntax/designators.ts";
-import type { Span } from "../../text/span.ts";
 import { classesOfLetters } from "../../trade/classLetters.ts";
 
 const SIGN = /[-\u2010-\u2014\u2212~～…/]|\.{1,3}/u;
@@ -14,11 +13,7 @@ const LONE_SIGN = new RegExp(`^(?:${SIGN.source})$`, "u");
 const MAX_LENGTH = 60;
 
 /** The list with the designators of broken ranges read and each of these reported. */
-export function mendRanges(
-  list: DesignatorList,
-  text: string,
-  place: (span: Span) => Span,
-): DesignatorList {
+export function mendRanges(list: DesignatorList, text: string, place: Place): DesignatorList {
   if (list.words === 0 && list.remarks.length === 0) return list;
   const names: ReadName[] = [];
   const problems: ReadProblem[] = [];
@@ -38,7 +33,7 @@ export function mendRanges(
     const found = designatorsIn(shown);
     const isLone = !found && list.names.length > 0 && LONE_SIGN.test(shown);
     if (!found && !isLone) return true;
-    const span = place(remark);
+    const span = place(remark.start, remark.end);
     names.push(...(found ?? []).map((name) => ({ name, span })));
     problems.push({ span, message: found ? complaint(shown, found) : LONE });
     return false;

@@ -17,7 +17,7 @@ import { type HeaderLookup, MAX_COLUMNS } from "./sections.ts";
 export type Overrides = Partial<Record<Meaning, string>>;
 
 /** What the columns of a section mean. */
-export interface Columns {
+export class Columns {
   readonly choices: readonly ColumnChoice[];
   /** Cells that a full row has. */
   readonly width: number;
@@ -26,10 +26,33 @@ export interface Columns {
   /** Whether the names alone tell a list of hardware: pieces of something. */
   readonly isHardwareList: boolean;
   readonly isPartsList: boolean;
-  of(meaning: Meaning): number | undefined;
-  name(meaning: Meaning): HeaderName | undefined;
   /** An empty cell of the fitted column means that the part is left out. */
   readonly blankIsLeftOut: boolean;
+  readonly #chosen: ReadonlyMap<Meaning, number>;
+  readonly #names: readonly (HeaderName | undefined)[];
+
+  constructor(
+    found: Omit<Columns, "of" | "name">,
+    chosen: ReadonlyMap<Meaning, number>,
+    names: readonly (HeaderName | undefined)[],
+  ) {
+    this.choices = found.choices;
+    this.width = found.width;
+    this.unmatched = found.unmatched;
+    this.isHardwareList = found.isHardwareList;
+    this.isPartsList = found.isPartsList;
+    this.blankIsLeftOut = found.blankIsLeftOut;
+    this.#chosen = chosen;
+    this.#names = names;
+  }
+
+  of(meaning: Meaning): number | undefined {
+    return this.#chosen.get(meaning);
+  }
+
+  name(meaning: Meaning): HeaderName | undefined {
+    return this.#names[this.#chosen.get(meaning) ?? -1];
+  }
 }
 
 /** Chooses the columns for rows under one header (or equal headers). */
@@ -87,19 +110,15 @@ class Chooser {
     if (!this.#chosen.has("value")) this.#chooseValue();
     for (const meaning of BY_NAME) if (!this.#chosen.has(meaning)) this.#chooseByName(meaning);
     if (!this.#chosen.has("item")) this.#chooseCounting();
-    const chosen = this.#chosen;
-    const names = this.#names;
-    const name = (meaning: Meaning) => names[chosen.get(meaning) ?? -1];
-    return {
+    const found = {
       choices: this.#choices(),
       width: this.#header?.width ?? this.#usualWidth(),
       unmatched,
       isPartsList: this.#isPartsList(),
       isHardwareList: this.#isHardwareList(),
-      of: (meaning) => chosen.get(meaning),
-      name,
       blankIsLeftOut: this.#blankIsLeftOut(),
     };
+    return new Columns(found, this.#chosen, this.#names);
   }
 
   #override(overrides: Overrides): Meaning[] {
@@ -190,9 +209,7 @@ class Chooser {
 
   /** `Nombre` heads numbers in French and names in Spanish. */
   #isAmounts(column: number): boolean {
-    const cells = this.#rows
-      .map((row) => row.cell(column)?.text ?? "")
-      .filter((text) => text !== "");
+    const cells = this.#rows.map((row) => row.text(column)).filter((text) => text !== "");
     const read = cells.filter((text) => readAmount(text).kind !== "unread");
     return read.length >= cells.length / 4;
   }
@@ -203,7 +220,7 @@ class Chooser {
     const column = this.#chosen.get("designator");
     if (column === undefined) return lengths;
     for (const row of this.#rows) {
-      const { names } = readDesignatorList(row.cell(column)?.text ?? "");
+      const { names } = readDesignatorList(row.text(column));
       if (names.length > 0) lengths.set(row, names.length);
     }
     return lengths;
@@ -214,7 +231,7 @@ class Chooser {
     let agreeing = 0;
     let several = 0;
     for (const [row, length] of lengths) {
-      const text = row.cell(column)?.text;
+      const text = row.text(column);
       const amount = text ? readAmount(text) : undefined;
       if (amount?.kind !== "pieces") continue;
       compared++;
@@ -262,10 +279,10 @@ class Chooser {
     let read = 0;
     if (designators === undefined) return { compared, read };
     for (const row of this.#rows) {
-      const letters = classLetters(glanceAtList(row.cell(designators)?.text ?? "").names);
+      const letters = classLetters(glanceAtList(row.text(designators)).names);
       if (!isPassive(letters)) continue;
       compared++;
-      if (readValue(row.cell(column)?.text ?? "", letters).value) read++;
+      if (readValue(row.text(column), letters).value) read++;
     }
     return { compared, read };
   }
@@ -292,7 +309,7 @@ class Chooser {
     if (meaning === "item") return this.#profiles[column]!.filled > 0 && !this.#isItems(column);
     if (meaning !== "package") return false;
     let small = 0;
-    for (const row of this.#rows) if (/^\d{1,2}$/.test(row.cell(column)?.text ?? "")) small++;
+    for (const row of this.#rows) if (/^\d{1,2}$/.test(row.text(column))) small++;
     const { filled } = this.#profiles[column]!;
     if (filled === 0 || small <= filled / 2) return false;
     this.#why.set(column, "its name means package, but its cells are mere numbers");
@@ -301,7 +318,7 @@ class Chooser {
 
   #isItems(column: number): boolean {
     const { whole } = this.#profiles[column]!;
-    return whole >= 0.5 || this.#rows.every((row) => (row.cell(column)?.text ?? "").length <= 12);
+    return whole >= 0.5 || this.#rows.every((row) => row.text(column).length <= 12);
   }
 
   /** A nameless column of rising numbers. */
@@ -363,7 +380,7 @@ class Chooser {
   #blankIsLeftOut(): boolean {
     const column = this.#chosen.get("fitted");
     if (column === undefined || this.#names[column]?.negative) return false;
-    const cells = this.#rows.map((row) => row.cell(column)?.text ?? "");
+    const cells = this.#rows.map((row) => row.text(column));
     const said = cells.filter((text) => text !== "");
     return said.length > 0 && said.every((text) => readYesNo(text) === true);
   }

@@ -49,7 +49,8 @@ const HARMLESS_ALONE =
 
 /** Whether the cell says nothing but that the part is left out. `decisive`: value and quantity. */
 export function isLeftOutCell(text: string, decisive: boolean): boolean {
-  if (text.length === 0 || text.length > 60) return false;
+  // None of the words has a figure in it, as most cells have.
+  if (text.length === 0 || text.length > 60 || /\d/.test(text)) return false;
   const said = leftOutAlone(text);
   return said === "plainly" || (decisive && said === "perhaps");
 }

@@ -16,6 +16,7 @@ import type { RowView } from "./rowView.ts";
 
 /** Cells in which a remark may stand beside other words. */
 const TELLING: readonly Meaning[] = ["value", "description", "notes", "quantity"];
+const MAY_SAY_OPTIONAL: readonly Meaning[] = [...TELLING, "fitted"];
 /** Cells that name a class, a place or a number and never say what is left out. */
 const SILENT: ReadonlySet<Meaning> = new Set<Meaning>([
   "item",
@@ -36,14 +37,17 @@ export function isLeftOut(
   if (fitted !== undefined) return !fitted;
   if (amount.kind === "pieces" && amount.count === 0) return true;
   if (isPassive(letters) && isStarredOut(view.text("value"))) return true;
-  if (TELLING.some((meaning) => saysLeftOut(view.text(meaning)))) return true;
+  for (const meaning of TELLING) if (saysLeftOut(view.text(meaning))) return true;
   if (remarks(view, list).some((text) => isLeftOutCell(text, true) || saysLeftOut(text)))
     return true;
-  return view.cells.some(({ text }, column) => {
-    const meaning = view.meaningAt(column);
-    if (meaning && SILENT.has(meaning)) return false;
-    return isLeftOutCell(text, meaning === "value" || meaning === "quantity");
-  });
+  for (let place = 0; place < view.texts.length; place++) {
+    const text = view.texts[place]!;
+    if (!isLeftOutCell(text, true)) continue;
+    const meaning = view.layout.meaningAt(place);
+    if (meaning && SILENT.has(meaning)) continue;
+    if (isLeftOutCell(text, meaning === "value" || meaning === "quantity")) return true;
+  }
+  return false;
 }
 
 /** What the fitted column says; undefined when it leaves the question open. */
@@ -75,11 +79,11 @@ export function readOptional(
 ): Optional {
   const cell = view.text("optional");
   if (cell !== "" && (readYesNo(cell) ?? true)) return ALL;
-  const texts = [
-    ...TELLING.map((meaning) => view.text(meaning)),
-    view.text("fitted"),
-    ...remarks(view, list),
-  ].filter(saysOptional);
+  const texts = remarks(view, list).filter(saysOptional);
+  for (const meaning of MAY_SAY_OPTIONAL) {
+    const text = view.text(meaning);
+    if (saysOptional(text)) texts.push(text);
+  }
   if (texts.length === 0) return NOTHING;
   const letters = classLetters(names);
   const keys = names.map(({ name }) => designatorKey(name));
@@ -111,6 +115,7 @@ function namedIn(sentence: string, letters: string | undefined): readonly string
 
 /** What stands in the designator cell beside designators. */
 function remarks(view: RowView, list: DesignatorList): string[] {
+  if (list.remarks.length === 0) return [];
   const text = view.text("designator");
   return list.remarks.map(({ start, end }) => text.slice(start, end));
 }

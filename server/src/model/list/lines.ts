@@ -1,5 +1,9 @@
 /** Turns the rows of a parts list into its lines, and reports what in them cannot be read. */
-import { type DesignatorList, readDesignatorList } from "../../syntax/designatorList.ts";
+import {
+  type DesignatorList,
+  type Place,
+  readDesignatorList,
+} from "../../syntax/designatorList.ts";
 import { designatorKey } from "../../syntax/designators.ts";
 import type { TableRow } from "../../syntax/tableRow.ts";
 import type { Span } from "../../text/span.ts";
@@ -9,20 +13,18 @@ import type { Columns } from "./columns.ts";
 import { isLeftOut, readOptional } from "./leftOut.ts";
 import { classLetters } from "./letters.ts";
 import {
-  type Cell,
   type ListedDesignator,
   type ListLine,
   type ListProblem,
   MAX_PARTS,
-  MEANINGS,
-  type Meaning,
   type PartsList,
 } from "./partsList.ts";
+import { ReadLine } from "./readLine.ts";
 import { complaintsOf, shorten } from "./remarks.ts";
 import { hasName, isHardwareName, isTitle, isTotal } from "./rowKinds.ts";
-import { RowView } from "./rowView.ts";
+import { RowLayout, RowView } from "./rowView.ts";
 import { packagesOf } from "./supplied.ts";
-import { ValueReader } from "./values.ts";
+import { readValues } from "./values.ts";
 
 const WRAPPED =
   "This line has neither designators nor a quantity. It and others like it are taken for the rest of the line above, and nothing in them is counted. If it is a part of its own, give it a quantity.";
@@ -39,15 +41,14 @@ interface ReadRow {
 export class LineReader {
   readonly lines: ListLine[] = [];
   readonly problems: ListProblem[] = [];
-  /** The row of each line: what kind of part it is may stand in any of its cells. */
-  readonly rowOf = new Map<ListLine, TableRow>();
+  /** The row of each line in turn: what kind of part it is may stand in any of its cells. */
+  readonly rows: TableRow[] = [];
   readonly #source: string;
   /** What a row is called where the author sees it. */
   readonly #noun: "line" | "row";
   /** Long cells go on in the next line, which then looks like a row. */
   readonly #mayWrap: boolean;
   #hasWrapped = false;
-  readonly #values = new ValueReader();
   /** A row whose list goes on in the next one. */
   #pending: ReadRow | undefined;
   #parts = 0;
@@ -61,17 +62,18 @@ export class LineReader {
 
   /** Reads the rows of a section. */
   readAll(rows: readonly TableRow[], columns: Columns): void {
+    const layout = new RowLayout(columns, this.#source, this.#noun);
     for (const row of rows) {
       if (this.#full) return;
-      this.#row(new RowView(row, columns, this.#source));
+      this.#row(new RowView(row, layout));
     }
     this.#flush();
   }
 
   #row(view: RowView): void {
     const text = view.text("designator");
-    const read = readDesignatorList(text, (start, end) => view.designatorPlace(start, end));
-    const list = mendRanges(read, text, ({ start, end }) => view.designatorPlace(start, end));
+    const place: Place = (start, end) => view.designatorPlace(start, end);
+    const list = mendRanges(readDesignatorList(text, place), text, place);
     if (isTitle(view, list) || isTotal(view, list)) return;
     const isHardware = list.names.length === 0 || isHardwareName(view, list);
     const names = isHardware ? [] : list.names;
@@ -118,24 +120,17 @@ export class LineReader {
     const spare = spareOf(view, amount);
     const { all, some } = readOptional(view, list, names);
     const board = view.text("board");
-    const line: { -readonly [Key in keyof ListLine]: ListLine[Key] } = {
-      index: this.lines.length,
-      row: first.line,
-      place: `${this.#noun} ${first.line}`,
-      span: { start: first.span.start, end: view.row.span.end },
-      cells: cellsOf(view, isHardware && list.names.length + list.remarks.length > 0),
-      designators: some.size === 0 ? names : names.map((one) => marked(one, some)),
-      fitted: !isLeftOut(view, list, amount, letters),
-      optional: all,
-    };
-    // Set one by one: spreading optional properties costs much for thousands of lines.
+    const isNamedThere = isHardware && list.names.length + list.remarks.length > 0;
+    const line = new ReadLine(this.lines.length, withMarks(names, some), first, view, isNamedThere);
+    line.fitted = !isLeftOut(view, list, amount, letters);
+    line.optional = all;
     if (amount.kind === "pieces") line.quantity = amount.count;
     if (amount.kind === "length") line.metres = amount.metres;
     if (spare !== undefined) line.spare = spare;
-    if (!isHardware) this.#values.read(view, letters, line);
+    if (!isHardware) readValues(view, letters, line);
     if (board !== "") line.board = board;
     this.lines.push(line);
-    this.rowOf.set(line, view.row);
+    this.rows.push(view.row);
     this.#reportFault(view, list);
     for (const { span, message } of complaintsOf(view, list, isHardware)) {
       this.#report("designator-syntax", span, message);
@@ -157,7 +152,8 @@ export class LineReader {
     return names.slice(0, room);
   }
 
-  #reportFault({ fault, row }: RowView, list: DesignatorList): void {
+  #reportFault({ layout, row }: RowView, list: DesignatorList): void {
+    const { fault } = layout;
     if (fault === "first-cell-missing") {
       this.#report(
         "designator-syntax",
@@ -174,13 +170,14 @@ export class LineReader {
   }
 
   #reportCount(view: RowView, line: ListLine, list: DesignatorList, amount: Amount): void {
-    const cell = view.cell("quantity");
-    if (!cell || cell.text === "") return;
+    const text = view.text("quantity");
+    if (text === "") return;
+    const place = () => view.cell("quantity")!.span;
     if (amount.kind === "unread") {
       this.#report(
         "count-mismatch",
-        cell.span,
-        `The quantity "${shorten(cell.text)}" is no number of pieces or length that can be read, so nothing is counted here. Write a whole number.`,
+        place(),
+        `The quantity "${shorten(text)}" is no number of pieces or length that can be read, so nothing is counted here. Write a whole number.`,
         line.index,
       );
       return;
@@ -188,12 +185,13 @@ export class LineReader {
     const { quantity, spare = 0, designators } = line;
     // What could not be read of the designators is reported already.
     if (!quantity || designators.length === 0 || list.problems.length > 0) return;
-    const counts = [designators.length, packagesOf(designators).size];
-    if (counts.some((count) => quantity === count || quantity - spare === count)) return;
+    const counts = [quantity, quantity - spare];
+    if (counts.includes(designators.length)) return;
+    if (counts.includes(packagesOf(designators).size)) return;
     const names = designators.length === 1 ? "1 designator" : `${designators.length} designators`;
     this.#report(
       "count-mismatch",
-      cell.span,
+      place(),
       `The quantity is ${quantity}, but the line has ${names}, so builder and packer will count differently. Correct the quantity or the designators.`,
       line.index,
     );
@@ -204,8 +202,15 @@ export class LineReader {
   }
 }
 
-function marked(one: ListedDesignator, optional: ReadonlySet<string>): ListedDesignator {
-  return optional.has(designatorKey(one.name)) ? { ...one, optional: true } : one;
+/** `optional`: keys of those that are marked as optional. */
+function withMarks(
+  names: readonly ListedDesignator[],
+  optional: ReadonlySet<string>,
+): readonly ListedDesignator[] {
+  if (optional.size === 0) return names;
+  return names.map((one) =>
+    optional.has(designatorKey(one.name)) ? { ...one, optional: true } : one,
+  );
 }
 
 /** Pieces to spare; a cross in the column makes the whole line spare. */
@@ -217,17 +222,4 @@ function spareOf(view: RowView, amount: Amount): number | undefined {
     if (/^(?:x|y|yes|ja|oui|s[ií])$/iu.test(text) && amount.kind === "pieces") return amount.count;
   }
   return amount.kind === "pieces" ? amount.spare : undefined;
-}
-
-/** The line's cells by meaning. Hardware named in the designator column is described there. */
-function cellsOf(view: RowView, isNamedThere: boolean): ListLine["cells"] {
-  const cells: { [meaning in Meaning]?: Cell } = {};
-  for (const meaning of MEANINGS) {
-    const cell = view.cell(meaning);
-    if (cell) cells[meaning] = cell;
-  }
-  if (isNamedThere && !cells.description?.text && cells.designator) {
-    cells.description = cells.designator;
-  }
-  return cells;
 }

@@ -62,7 +62,10 @@ export interface ListLine {
   /** The same in words: `line 12`, `row 12`. */
   readonly place: string;
   readonly span: Span;
+  /** Each is made when it is asked for; `cellsOf` gives them all. */
   readonly cells: { readonly [meaning in Meaning]?: Cell };
+  /** The text of a cell alone; empty where there is none. */
+  text(meaning: Meaning): string;
   readonly designators: readonly ListedDesignator[];
   /** The stated quantity; undefined when the list has none or it could not be read. */
   readonly quantity?: number;
@@ -83,6 +86,14 @@ export interface ListLine {
   readonly optional: boolean;
   readonly board?: string;
   readonly side?: "top" | "bottom";
+}
+
+/** All cells of a line that mean something. */
+export function* cellsOf({ cells }: ListLine): Iterable<Cell> {
+  for (const meaning of MEANINGS) {
+    const cell = cells[meaning];
+    if (cell) yield cell;
+  }
 }
 
 /** Codes of the checks that report what the reader found. */

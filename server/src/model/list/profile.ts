@@ -39,7 +39,7 @@ export function profileColumn(rows: readonly TableRow[], column: number): Column
   let weight = 0;
   const numbers: number[] = [];
   for (const row of rows) {
-    const text = row.cell(column)?.text ?? "";
+    const text = row.text(column);
     if (text === "") continue;
     filled++;
     if (/^\d{1,6}$/.test(text)) numbers.push(Number(text));

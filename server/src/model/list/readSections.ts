@@ -40,7 +40,7 @@ export function readSections(
     ...source,
     columns: [...used].flatMap(({ choices }) => choices),
     lines,
-    problems: [...kept, ...(problem ? [problem] : []), ...findRepeats(lines, reader.rowOf)],
+    problems: [...kept, ...(problem ? [problem] : []), ...findRepeats(lines, reader.rows)],
     overrideProblems: overrideProblems([...used], overrides),
   };
 }
@@ -61,8 +61,9 @@ function columnsBySection(
   }
   const found = new Map<Section, Columns>();
   for (const group of groups.values()) {
-    const rows = group.flatMap((section) => section.rows);
-    const columns = chooseColumns(group[0]!.header, rows, lookup, overrides);
+    const [first, ...others] = group;
+    const rows = others.length === 0 ? first!.rows : group.flatMap((section) => section.rows);
+    const columns = chooseColumns(first!.header, rows, lookup, overrides);
     for (const section of group) found.set(section, columns);
   }
   return found;
@@ -70,7 +71,7 @@ function columnsBySection(
 
 function headerKey(header: TableRow): string {
   const names: string[] = [];
-  for (let i = 0; i < header.width; i++) names.push(foldHeader(header.cell(i)!.text).name);
+  for (let i = 0; i < header.width; i++) names.push(foldHeader(header.text(i)).name);
   return names.join("\n");
 }
 
@@ -107,5 +108,5 @@ function namesDesignators(header: TableRow, lookup: HeaderLookup): boolean {
 }
 
 function cellTexts(row: TableRow): string[] {
-  return Array.from({ length: row.width }, (_, column) => row.cell(column)!.text);
+  return Array.from({ length: row.width }, (_, column) => row.text(column));
 }

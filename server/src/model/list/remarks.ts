@@ -17,6 +17,7 @@ export function complaintsOf(
   list: DesignatorList,
   isHardware: boolean,
 ): readonly Complaint[] {
+  if (list.names.length > 0 && list.remarks.length === 0) return list.problems;
   const cell = view.cell("designator");
   if (!cell || cell.text === "") return [];
   const place = ({ start, end }: Span) => view.designatorPlace(start, end);

@@ -43,12 +43,9 @@ interface Repeat {
 
 /**
  * Problems for designators listed before on the same board. A chip and its socket may share theirs,
- * and so may variants and alternatives of which one is fitted.
+ * and so may variants and alternatives of which one is fitted. `rows`: each line's own.
  */
-export function findRepeats(
-  lines: readonly ListLine[],
-  rowOf: ReadonlyMap<ListLine, TableRow>,
-): ListProblem[] {
+export function findRepeats(lines: readonly ListLine[], rows: readonly TableRow[]): ListProblem[] {
   const boards = new Map<string, Map<string, ListLine>>();
   const problems: ListProblem[] = [];
   for (const line of lines) {
@@ -60,8 +57,9 @@ export function findRepeats(
       const key = designatorKey(listed.name);
       const first = seen.get(key);
       if (!first) seen.set(key, line);
-      else if (!mayShare(first, line, rowOf)) repeats.push({ listed, first });
+      else if (!mayShare(first, line, rows)) repeats.push({ listed, first });
     }
+    if (repeats.length === 0) continue;
     for (const group of byPlace(repeats)) problems.push(problemOf(group, line));
   }
   return problems;
@@ -106,10 +104,10 @@ const INSTEAD =
 const HOLDER =
   /(?<!\p{L})(?:sockets?|z[oó]calos?|sockel|fassung|support|voet(?:je)?|holder|\p{L}*halter|\p{L}*houder)(?!\p{L})/iu;
 
-function mayShare(a: ListLine, b: ListLine, rowOf: ReadonlyMap<ListLine, TableRow>): boolean {
+function mayShare(a: ListLine, b: ListLine, rows: readonly TableRow[]): boolean {
   if (a === b) return false;
   if (!a.fitted || !b.fitted) return true;
-  const [first, second] = [textOf(rowOf.get(a)), textOf(rowOf.get(b))];
+  const [first, second] = [textOf(rows[a.index]!), textOf(rows[b.index]!)];
   if (INSTEAD.test(first) || INSTEAD.test(second)) return true;
   return isHolder(first) !== isHolder(second);
 }
@@ -119,10 +117,10 @@ function isHolder(text: string): boolean {
 }
 
 /** All cells but the longest, which are remarks and addresses. */
-function textOf(row: TableRow | undefined): string {
+function textOf(row: TableRow): string {
   const texts: string[] = [];
-  for (let column = 0; row && column < row.width; column++) {
-    const { text } = row.cell(column)!;
+  for (let column = 0; column < row.width; column++) {
+    const text = row.text(column);
     if (text.length < 100) texts.push(text);
   }
   return texts.join(" ");

@@ -24,12 +24,12 @@ export function hasName(view: RowView): boolean {
 
 /** Nothing in the row, a ruled line, or a single cell that heads or ends what is listed. */
 export function isTitle(view: RowView, list: DesignatorList): boolean {
-  const filled = view.cells.filter(({ text }) => text !== "");
-  if (!filled.some(({ text }) => /[\p{L}\p{N}]/u.test(text))) return !hasSeparators(list);
-  if (filled.length > 1 || list.names.length > list.words) return false;
+  if (!view.texts.some((text) => /[\p{L}\p{N}]/u.test(text))) return !hasSeparators(list);
+  if (list.names.length > list.words) return false;
+  const place = view.texts.findIndex((text) => text !== "");
+  if (view.texts.some((text, i) => i > place && text !== "")) return false;
   if (view.columns.width === 1) return list.names.length === 0;
-  const place = view.cells.indexOf(filled[0]!);
-  const meaning = view.meaningAt(place);
+  const meaning = view.layout.meaningAt(place);
   return place === 0 || meaning === undefined || !isNaming(meaning);
 }
 
@@ -44,8 +44,8 @@ function isNaming(meaning: Meaning): boolean {
 /** A row without designators that holds a count and nothing that could be counted. */
 export function isTotal(view: RowView, list: DesignatorList): boolean {
   if (list.names.length > list.words || hasSeparators(list)) return false;
-  if (view.cells.some(({ text }) => TOTAL.test(text))) return true;
-  return view.cells.every(({ text }) => readAmount(text).kind !== "unread");
+  if (view.texts.some((text) => TOTAL.test(text))) return true;
+  return view.texts.every((text) => readAmount(text).kind !== "unread");
 }
 
 /** Whether the text in the designator column names hardware: `PCB`, `M3x10`, `KNOB` four times. */

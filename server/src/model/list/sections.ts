@@ -86,7 +86,7 @@ function isHeader(row: TableRow, lookup: HeaderLookup): boolean {
   let plain = 0;
   let given = false;
   for (let column = 0; column < Math.min(row.width, MAX_COLUMNS); column++) {
-    const text = row.cell(column)!.text;
+    const text = row.text(column);
     if (text === "") continue;
     filled++;
     given ||= lookup.isGiven(text);
@@ -104,7 +104,7 @@ function isHeader(row: TableRow, lookup: HeaderLookup): boolean {
 
 function hasDesignators(row: TableRow): boolean {
   for (let column = 0; column < Math.min(row.width, MAX_COLUMNS); column++) {
-    if (isDesignatorList(row.cell(column)!.text)) return true;
+    if (isDesignatorList(row.text(column))) return true;
   }
   return false;
 }
@@ -113,7 +113,7 @@ function hasDesignators(row: TableRow): boolean {
 function belowUnknownHeader(rows: readonly TableRow[], isAll: boolean): Section | undefined {
   const column = designatorColumn(rows, isAll);
   if (column === undefined) return undefined;
-  const first = rows.findIndex((row) => isDesignatorList(row.cell(column)?.text ?? ""));
+  const first = rows.findIndex((row) => isDesignatorList(row.text(column)));
   const header = rows[first - 1];
   const isNamed = header !== undefined && mayBeHeader(header, column);
   return { header: isNamed ? header : undefined, rows: rows.slice(first) };
@@ -125,7 +125,7 @@ function designatorColumn(rows: readonly TableRow[], isAll: boolean): number | u
   const sample = sampleOf(rows);
   for (const row of sample) {
     for (let column = 0; column < Math.min(row.width, MAX_COLUMNS); column++) {
-      if (!isDesignatorList(row.cell(column)!.text)) continue;
+      if (!isDesignatorList(row.text(column))) continue;
       counts[column] = (counts[column] ?? 0) + 1;
     }
   }
@@ -140,10 +140,10 @@ function designatorColumn(rows: readonly TableRow[], isAll: boolean): number | u
 
 /** Words in two cells or more, one of them above the designators, and no figures. */
 function mayBeHeader(row: TableRow, column: number): boolean {
-  if (!row.cell(column)?.text) return false;
+  if (!row.text(column)) return false;
   let words = 0;
   for (let i = 0; i < Math.min(row.width, MAX_COLUMNS); i++) {
-    const text = row.cell(i)!.text;
+    const text = row.text(i);
     if (text === "") continue;
     if (!/\p{L}/u.test(text) || isDesignatorList(text)) return false;
     words++;

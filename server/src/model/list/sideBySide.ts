@@ -21,7 +21,7 @@ function blocksOf(rows: readonly TableRow[]): { from: number; to: number }[] {
   const width = Math.min(rows[0]?.width ?? 0, MAX_COLUMNS);
   const filled = new Array<boolean>(width).fill(false);
   for (const row of rows) {
-    for (let i = 0; i < width; i++) filled[i] ||= row.cell(i)!.text !== "";
+    for (let i = 0; i < width; i++) filled[i] ||= row.text(i) !== "";
   }
   const blocks: { from: number; to: number }[] = [];
   for (const [column, isFilled] of filled.entries()) {
@@ -36,7 +36,7 @@ function blocksOf(rows: readonly TableRow[]): { from: number; to: number }[] {
 function isList(rows: readonly TableRow[], lookup: HeaderLookup): boolean {
   let isHeaded = false;
   for (const row of rows) {
-    const texts = Array.from({ length: row.width }, (_, column) => row.cell(column)!.text);
+    const texts = Array.from({ length: row.width }, (_, column) => row.text(column));
     isHeaded ||= texts.some((text) => lookup.of(text)?.ranks.has("designator"));
     if (isHeaded && texts.some((text) => isDesignatorList(text))) return true;
   }
@@ -62,6 +62,10 @@ class RowSlice implements TableRow {
   get span(): Span {
     const first = this.#row.cell(this.#from)!.span;
     return { start: first.start, end: this.#row.cell(this.#from + this.width - 1)!.span.end };
+  }
+
+  text(column: number): string {
+    return column < this.width ? this.#row.text(this.#from + column) : "";
   }
 
   cell(column: number): TableCell | undefined {

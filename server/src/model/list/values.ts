@@ -3,7 +3,7 @@ import { readRating, readTolerance, readValue } from "../../quantity/readValue.t
 import type { Quantity, Unit, ValueReading } from "../../quantity/value.ts";
 import { readHeight } from "./amounts.ts";
 import { isPassive } from "./letters.ts";
-import type { ListLine, Meaning } from "./partsList.ts";
+import type { ListLine } from "./partsList.ts";
 import type { RowView } from "./rowView.ts";
 
 type Key = "value" | "tolerance" | "power" | "voltage" | "current" | "height" | "side";
@@ -11,62 +11,52 @@ export type LineValues = { -readonly [key in Key]?: ListLine[key] };
 
 type Rating = "power" | "voltage" | "current";
 const UNITS: { readonly [rating in Rating]: Unit } = { power: "W", voltage: "V", current: "A" };
+/** The unit, written out. */
+const NAMED = { power: /W\b/i, voltage: /V\b/i, current: /A\b/i };
 
-/** Reads values once for each text: lists repeat them. */
-export class ValueReader {
-  readonly #known = new Map<string, ValueReading>();
+const RATINGS = ["power", "voltage", "current"] as const;
 
-  /**
-   * Sets what the row says in `line`. Own columns count before the value's text, that before the
-   * description of a passive part.
-   */
-  read(view: RowView, letters: string | undefined, line: LineValues): void {
-    const text = view.text("value");
-    const stated = text === "" ? undefined : this.#read(text, letters);
-    const described = this.#described(view, letters, text === "");
-    const tolerance =
-      readTolerance(view.text("tolerance")) ?? stated?.tolerance ?? described?.tolerance;
-    const value = stated?.value ?? (text === "" ? described?.value : undefined);
-    if (value) line.value = value;
-    if (tolerance !== undefined) line.tolerance = tolerance;
-    for (const rating of ["power", "voltage", "current"] as const) {
-      const found = ownRating(view, rating) ?? stated?.[rating] ?? described?.[rating];
-      if (found) line[rating] = found;
-    }
-    const height = readHeight(view.text("height"), view.columns.name("height")?.unit);
-    const side = readSide(view.text("side"));
-    if (height !== undefined) line.height = height;
-    if (side) line.side = side;
+/**
+ * Sets what the row says in `line`. Own columns count before the value's text, that before the
+ * description of a passive part.
+ */
+export function readValues(view: RowView, letters: string | undefined, line: LineValues): void {
+  const text = view.text("value");
+  const stated = text === "" ? undefined : readValue(text, letters);
+  const described = readDescribed(view, letters, text === "");
+  const tolerance =
+    readTolerance(view.text("tolerance")) ?? stated?.tolerance ?? described?.tolerance;
+  const value = stated?.value ?? (text === "" ? described?.value : undefined);
+  if (value) line.value = value;
+  if (tolerance !== undefined) line.tolerance = tolerance;
+  for (const rating of RATINGS) {
+    const found = ownRating(view, rating) ?? stated?.[rating] ?? described?.[rating];
+    if (found) line[rating] = found;
   }
+  const height = readHeight(view.text("height"), view.columns.name("height")?.unit);
+  const side = readSide(view.text("side"));
+  if (height !== undefined) line.height = height;
+  if (side) line.side = side;
+}
 
-  #described(
-    view: RowView,
-    letters: string | undefined,
-    isOnly: boolean,
-  ): ValueReading | undefined {
-    const text = view.text("description");
-    return text !== "" && (isOnly || isPassive(letters)) ? this.#read(text, letters) : undefined;
-  }
-
-  #read(text: string, letters: string | undefined): ValueReading {
-    const key = `${letters} ${text}`;
-    const known = this.#known.get(key);
-    if (known) return known;
-    const reading = readValue(text, letters);
-    this.#known.set(key, reading);
-    return reading;
-  }
+function readDescribed(
+  view: RowView,
+  letters: string | undefined,
+  isOnly: boolean,
+): ValueReading | undefined {
+  const text = view.text("description");
+  return text !== "" && (isOnly || isPassive(letters)) ? readValue(text, letters) : undefined;
 }
 
 /** A column headed `Rating` holds volts of one part and watts of another. */
 function ownRating(view: RowView, rating: Rating): Quantity | undefined {
-  for (const column of ["power", "voltage", "current"] satisfies readonly Meaning[]) {
+  for (const column of RATINGS) {
     const text = view.text(column);
     if (text === "") continue;
     const isOwn = column === rating;
     if (!isOwn && !/\p{L}/u.test(text)) continue;
     const found = readRating(text, UNITS[rating]);
-    if (found && (isOwn || new RegExp(`${UNITS[rating]}\\b`, "i").test(text))) return found;
+    if (found && (isOwn || NAMED[rating].test(text))) return found;
   }
   return undefined;
 }
@@ -78,6 +68,7 @@ const BOTTOM =
 
 /** Side of the board on which the parts sit. */
 export function readSide(text: string): "top" | "bottom" | undefined {
+  if (text === "") return undefined;
   if (TOP.test(text)) return "top";
   return BOTTOM.test(text) ? "bottom" : undefined;
 }

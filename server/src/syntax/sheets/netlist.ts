@@ -204,6 +204,10 @@ class ComponentRow implements TableRow {
     this.width = width;
   }
 
+  text(column: number): string {
+    return this.#cells[column]?.text ?? "";
+  }
+
   cell(column: number): TableCell | undefined {
     if (column >= this.width) return undefined;
     return this.#cells[column] ?? { text: "", span: { start: this.span.end, end: this.span.end } };

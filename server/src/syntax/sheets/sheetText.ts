@@ -66,9 +66,13 @@ class SheetTableRow implements TableRow {
     this.isHidden = isHidden;
   }
 
+  text(column: number): string {
+    return this.#cells[column] ?? "";
+  }
+
   cell(column: number): TableCell | undefined {
     if (column >= this.width) return undefined;
-    const text = this.#cells[column] ?? "";
+    const text = this.text(column);
     const start = this.#starts[column] ?? this.span.end;
     return { text, span: { start, end: start + text.length } };
   }
