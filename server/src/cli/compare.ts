@@ -3,10 +3,8 @@ import { compareLists, type ListChanges } from "../model/compare/compareLists.ts
 import { MAX_FILE_BYTES } from "../workspace/files.ts";
 import { type Arguments, choice, readArguments, UsageError } from "./arguments.ts";
 import { formatChanges } from "./formats/changes.ts";
-import { formatRevision } from "./formats/revision.ts";
 import { committed } from "./git.ts";
 import { type NamedList, readNamedList } from "./readList.ts";
-import { reviseNamed } from "./reviseGuide.ts";
 import type { ExitCode } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -32,6 +30,9 @@ export async function compare(
     terminal.out(formatChanges(changes, names, format));
     return isChanged(changes) ? 1 : 0;
   }
+  // With it comes all that reads and checks guides.
+  const { reviseNamed } = await import("./reviseGuide.ts");
+  const { formatRevision } = await import("./formats/revision.ts");
   const revised = await reviseNamed(guide, before, after, cwd, args.has("lists-outside"));
   terminal.out(formatRevision(revised, names, format, cwd, terminal));
   const found = revised.touched.filter(({ findings }) => findings.length > 0).length;

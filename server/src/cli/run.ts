@@ -1,17 +1,8 @@
-/** Hands the arguments to the command they name. */
+/** Hands the arguments to the command they name, which is loaded then: none waits for the others. */
 import { version } from "../../../package.json";
 import { nearestWord } from "../text/nearest.ts";
-import { adopt } from "./adopt.ts";
 import { UsageError } from "./arguments.ts";
-import { check } from "./check.ts";
-import { compare } from "./compare.ts";
 import { HELP, type Topic } from "./help.ts";
-import { list } from "./list.ts";
-import { lsp } from "./lsp.ts";
-import { match } from "./match.ts";
-import { narration } from "./narration.ts";
-import { publish } from "./publish.ts";
-import { start } from "./start.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** 0: nothing serious found. 1: errors, or too many warnings. 2: unusable input or arguments. */
@@ -19,16 +10,16 @@ export type ExitCode = 0 | 1 | 2;
 
 type Command = (args: readonly string[], terminal: Terminal, cwd: string) => Promise<ExitCode>;
 
-const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, Command>> = {
-  check,
-  compare,
-  list,
-  match,
-  publish,
-  narration,
-  start,
-  adopt,
-  lsp,
+const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, () => Promise<Command>>> = {
+  check: async () => (await import("./check.ts")).check,
+  compare: async () => (await import("./compare.ts")).compare,
+  list: async () => (await import("./list.ts")).list,
+  match: async () => (await import("./match.ts")).match,
+  publish: async () => (await import("./publish.ts")).publish,
+  narration: async () => (await import("./narration.ts")).narration,
+  start: async () => (await import("./start.ts")).start,
+  adopt: async () => (await import("./adopt.ts")).adopt,
+  lsp: async () => (await import("./lsp.ts")).lsp,
 };
 
 /** Runs one command; whatever happens ends in an exit code. */
@@ -70,7 +61,8 @@ async function dispatch(args: readonly string[], terminal: Terminal, cwd: string
     terminal.out(HELP[first as Topic]);
     return 0;
   }
-  return COMMANDS[first as keyof typeof COMMANDS](rest, terminal, cwd);
+  const command = await COMMANDS[first as keyof typeof COMMANDS]();
+  return command(rest, terminal, cwd);
 }
 
 function unknown(word: string): UsageError {

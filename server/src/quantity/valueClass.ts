@@ -46,5 +46,5 @@ const BY_LETTERS = new Map<string, ValueClass>(
 
 /** What to expect of parts with these class letters; unknown or no letters leave it open. */
 export function valueClass(letters: string): ValueClass {
-  return BY_LETTERS.get(letters.toUpperCase()) ?? ANY;
+  return BY_LETTERS.get(letters) ?? BY_LETTERS.get(letters.toUpperCase()) ?? ANY;
 }

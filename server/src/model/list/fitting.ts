@@ -47,10 +47,12 @@ const ALONE =
 const HARMLESS_ALONE =
   /^(?:none|n\/[pfm]|n\.? ?[pfmb]\.?|n\.c\.|vide|leer|unused|empty|vac[ií]o|leeg)$/iu;
 
+const FIGURE = /\d/;
+
 /** Whether the cell says nothing but that the part is left out. `decisive`: value and quantity. */
 export function isLeftOutCell(text: string, decisive: boolean): boolean {
   // None of the words has a figure in it, as most cells have.
-  if (text.length === 0 || text.length > 60 || /\d/.test(text)) return false;
+  if (text.length === 0 || text.length > 60 || FIGURE.test(text)) return false;
   const said = leftOutAlone(text);
   return said === "plainly" || (decisive && said === "perhaps");
 }

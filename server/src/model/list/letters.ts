@@ -26,7 +26,9 @@ function lettersOf(one: { readonly name: string } | undefined): string | undefin
   return one && readDesignator(one.name)?.letters;
 }
 
+const PASSIVE = /^[RCL]$/i;
+
 /** Whether parts with these letters are known by a value in ohms, farads or henries. */
 export function isPassive(letters: string | undefined): boolean {
-  return letters !== undefined && /^(?:R|C|L)$/i.test(letters);
+  return letters !== undefined && PASSIVE.test(letters);
 }

@@ -22,10 +22,12 @@ export function hasName(view: RowView): boolean {
   return NAMING.some((meaning) => view.text(meaning) !== "");
 }
 
+const SAYS_SOMETHING = /[\p{L}\p{N}]/u;
+
 /** Nothing in the row, a ruled line, or a single cell that heads or ends what is listed. */
 export function isTitle(view: RowView, list: DesignatorList): boolean {
-  if (!view.texts.some((text) => /[\p{L}\p{N}]/u.test(text))) return !hasSeparators(list);
   if (list.names.length > list.words) return false;
+  if (!view.texts.some((text) => SAYS_SOMETHING.test(text))) return !hasSeparators(list);
   const place = view.texts.findIndex((text) => text !== "");
   if (view.texts.some((text, i) => i > place && text !== "")) return false;
   if (view.columns.width === 1) return list.names.length === 0;

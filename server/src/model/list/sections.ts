@@ -76,6 +76,8 @@ function cutAtHeaders(
   return sections;
 }
 
+const FIGURE = /\d/;
+
 /**
  * A row of names: one that the guide states, or two known ones or more, at least half of all; and no
  * designators among them.
@@ -92,7 +94,7 @@ function isHeader(row: TableRow, lookup: HeaderLookup): boolean {
     given ||= lookup.isGiven(text);
     // A figure or a long text is no name; most rows are done after their first cells.
     if (filled - known > 4 && known === 0 && !lookup.hasGiven) return false;
-    if (text.length > 60 || /\d/.test(text)) continue;
+    if (text.length > 60 || FIGURE.test(text)) continue;
     const name = lookup.of(text);
     if (!name) continue;
     known++;

@@ -11,6 +11,7 @@ export type LineValues = { -readonly [key in Key]?: ListLine[key] };
 
 type Rating = "power" | "voltage" | "current";
 const UNITS: { readonly [rating in Rating]: Unit } = { power: "W", voltage: "V", current: "A" };
+const LETTER = /\p{L}/u;
 /** The unit, written out. */
 const NAMED = { power: /W\b/i, voltage: /V\b/i, current: /A\b/i };
 
@@ -54,7 +55,7 @@ function ownRating(view: RowView, rating: Rating): Quantity | undefined {
     const text = view.text(column);
     if (text === "") continue;
     const isOwn = column === rating;
-    if (!isOwn && !/\p{L}/u.test(text)) continue;
+    if (!isOwn && !LETTER.test(text)) continue;
     const found = readRating(text, UNITS[rating]);
     if (found && (isOwn || NAMED[rating].test(text))) return found;
   }
