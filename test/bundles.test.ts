@@ -34,16 +34,15 @@ function sourcesAtStart(outputs: Outputs, path: string, seen = new Set<string>()
 describe("what reads workbooks and netlists", async () => {
   const outputs = await outputsOf("server");
 
-  test.each([
-    "server/src/main-node.ts",
-    "server/src/main-worker.ts",
-    "server/src/cli/compare.ts",
-  ])("is not loaded with %s", (source) => {
-    const [path] = Object.entries(outputs).find(([, one]) => one.entryPoint === source)!;
-    const sources = sourcesAtStart(outputs, path);
-    expect(sources).toContain("server/src/model/list/load.ts");
-    expect(sources.filter((source) => FOR_SHEETS.test(source))).toEqual([]);
-  });
+  test.each(["server/src/main-node.ts", "server/src/main-worker.ts", "server/src/cli/compare.ts"])(
+    "is not loaded with %s",
+    (source) => {
+      const [path] = Object.entries(outputs).find(([, one]) => one.entryPoint === source)!;
+      const sources = sourcesAtStart(outputs, path);
+      expect(sources).toContain("server/src/model/list/load.ts");
+      expect(sources.filter((source) => FOR_SHEETS.test(source))).toEqual([]);
+    },
+  );
 
   test("is in one file of its own that the others load on demand", () => {
     const holding = Object.entries(outputs).filter(([, { inputs }]) =>
