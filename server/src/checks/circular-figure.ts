@@ -1,7 +1,7 @@
 /** A figure depends on itself, directly or through others. */
 import type { GuideFigure } from "../model/figures/figure.ts";
 import type { Anchor, Guide } from "../model/guide.ts";
-import type { Check } from "./check.ts";
+import { type Check, NO_FINDINGS } from "./check.ts";
 import { nameOf } from "./figures/problems.ts";
 
 export const check: Check = {
@@ -12,11 +12,11 @@ export const check: Check = {
     source: "common practice",
     tags: ["figures"],
   },
-  *figure(figure, guide) {
-    if (figure.evaluation?.problem?.kind !== "circle") return;
+  figure(figure, guide) {
+    if (figure.evaluation?.problem?.kind !== "circle") return NO_FINDINGS;
     const way = guide.figures.circle(figure);
     const others = way.slice(1, -1);
-    yield {
+    const finding = {
       at: leadsOn(figure, way[1], guide),
       message: () =>
         `${nameOf(figure)} depends on itself: ${way.map(nameOf).join(" → ")}. So none of these has a value. Give one of them without the others.`,
@@ -25,6 +25,7 @@ export const check: Check = {
         message: () => `${nameOf(one)} uses ${nameOf(way[i + 2]!)} here.`,
       })),
     };
+    return [finding];
   },
 };
 

@@ -1,5 +1,5 @@
 /** A name is defined by two expressions. */
-import type { Check, Fix } from "./check.ts";
+import { type Check, type Fix, NO_FINDINGS } from "./check.ts";
 import { nameOf } from "./figures/problems.ts";
 import { placeOf } from "./verdict.ts";
 
@@ -11,11 +11,11 @@ export const check: Check = {
     source: "common practice",
     tags: ["figures"],
   },
-  *figure(figure) {
+  figure(figure) {
     const { definition } = figure;
-    if (figure.role !== "second" || !definition) return;
+    if (figure.role !== "second" || !definition) return NO_FINDINGS;
     const name = nameOf(figure);
-    yield {
+    const finding = {
       at: figure.at(),
       message: () =>
         `${name} is defined elsewhere already, and that definition counts. Recall it by {${name}}, or give this figure a name of its own.`,
@@ -30,5 +30,6 @@ export const check: Check = {
           ]
         : [],
     };
+    return [finding];
   },
 };

@@ -1,5 +1,5 @@
 /** A formula of the trade is used outside the range where it holds. */
-import type { Check } from "./check.ts";
+import { type Check, NO_FINDINGS } from "./check.ts";
 
 export const check: Check = {
   meta: {
@@ -9,9 +9,12 @@ export const check: Check = {
     source: "the source of each formula, on the page of the trade functions",
     tags: ["figures"],
   },
-  *figure(figure) {
-    for (const { span, message } of figure.evaluation?.warnings ?? []) {
-      yield { at: figure.at("expression", span), message: () => message };
-    }
+  figure(figure) {
+    const warnings = figure.evaluation?.warnings;
+    if (!warnings || warnings.length === 0) return NO_FINDINGS;
+    return warnings.map(({ span, message }) => ({
+      at: figure.at("expression", span),
+      message: () => message,
+    }));
   },
 };

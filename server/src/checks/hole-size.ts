@@ -11,7 +11,7 @@ import {
   tappingDrill,
 } from "../trade/fasteners/holes.ts";
 import type { Thread } from "../trade/fasteners/threads.ts";
-import type { Check, Finding, Fix } from "./check.ts";
+import { type Check, type Finding, type Fix, NO_FINDINGS } from "./check.ts";
 import { edit } from "./figures/problems.ts";
 import { namedThread } from "./mechanics/threads.ts";
 
@@ -23,16 +23,16 @@ export const check: Check = {
     source: "ISO 273, ISO 2306, ASME B18.2.8",
     tags: ["figures"],
   },
-  *figure(figure) {
+  figure(figure) {
     const symbol = figure.figure.name?.symbol;
     const value = figure.evaluation?.value;
     const thread = symbol === "hole" || symbol === "tap" ? namedThread(figure) : undefined;
-    if (!thread || !value || !hasUnit(value, "m")) return;
+    if (!thread || !value || !hasUnit(value, "m")) return NO_FINDINGS;
     const finding =
       symbol === "hole"
         ? judgeHole(figure, thread, value.nominal)
         : judgeTap(figure, thread, value.nominal);
-    if (finding) yield finding;
+    return finding ? [finding] : NO_FINDINGS;
   },
 };
 

@@ -5,7 +5,7 @@ import { hasUnit } from "../quantity/evaluation/value.ts";
 import { printAmount } from "../quantity/printing.ts";
 import { bendDistance, bendRadius, glassBendDistance } from "../trade/leads/bend.ts";
 import { isGlassDiode, leadDiameter } from "../trade/leads/leadDiameter.ts";
-import type { Check, Finding } from "./check.ts";
+import { type Check, type Finding, NO_FINDINGS } from "./check.ts";
 import { shown } from "./figures/problems.ts";
 import { packageText } from "./mechanics/clamping.ts";
 import { partName } from "./words.ts";
@@ -18,14 +18,15 @@ export const check: Check = {
     source: "NASA and IPC workmanship tables as taught in soldering courses",
     tags: ["figures"],
   },
-  *figure(figure) {
+  figure(figure) {
     const symbol = figure.figure.name?.symbol;
     const value = figure.evaluation?.value;
-    if ((symbol !== "bend" && symbol !== "radius") || !value || !hasUnit(value, "m")) return;
-    for (const part of new Set(figure.parts)) {
-      const finding = part && judge(figure, part, symbol, value.min, shown(value));
-      if (finding) yield finding;
+    if ((symbol !== "bend" && symbol !== "radius") || !value || !hasUnit(value, "m")) {
+      return NO_FINDINGS;
     }
+    return [...new Set(figure.parts)].flatMap(
+      (part) => (part && judge(figure, part, symbol, value.min, shown(value))) ?? [],
+    );
   },
 };
 

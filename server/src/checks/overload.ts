@@ -4,7 +4,7 @@ import type { DeratingSettings, Guide } from "../model/guide.ts";
 import type { Part } from "../model/parts.ts";
 import { hasUnit } from "../quantity/evaluation/value.ts";
 import { printAmount } from "../quantity/printing.ts";
-import type { Check, Finding } from "./check.ts";
+import { type Check, type Finding, NO_FINDINGS } from "./check.ts";
 import { isLoad, LOADS, type Load, type Rating, ratingOf } from "./electric/ratings.ts";
 import { nameOf } from "./figures/problems.ts";
 import { cellAt } from "./places.ts";
@@ -18,17 +18,21 @@ export const check: Check = {
     source: "Makers' ratings; common practice for derating",
     tags: ["figures"],
   },
-  *figure(figure, guide) {
+  figure(figure, guide) {
     const symbol = figure.figure.name?.symbol;
     const value = figure.evaluation?.value;
-    if (!symbol || !value || !isLoad(symbol) || !hasUnit(value, LOADS[symbol])) return;
-    if (figure.figure.reading?.limit === "above") return;
+    if (!symbol || !value || !isLoad(symbol) || !hasUnit(value, LOADS[symbol])) {
+      return NO_FINDINGS;
+    }
+    if (figure.figure.reading?.limit === "above") return NO_FINDINGS;
     const load = Math.max(Math.abs(value.min), Math.abs(value.max));
+    let findings = NO_FINDINGS;
     for (const part of new Set(figure.parts)) {
       const rating = part && ratingOf(part, symbol);
       const finding = rating && judge(figure, part, symbol, load, rating, guide);
-      if (finding) yield finding;
+      if (finding) findings = [...findings, finding];
     }
+    return findings;
   },
 };
 

@@ -2,7 +2,7 @@
 import { type FigureValue, sameKind } from "../quantity/evaluation/value.ts";
 import { printLimits } from "../quantity/printing.ts";
 import type { Reading } from "../syntax/dialect.ts";
-import type { Check } from "./check.ts";
+import { type Check, NO_FINDINGS } from "./check.ts";
 import { nameOf, shown } from "./figures/problems.ts";
 
 export const check: Check = {
@@ -13,18 +13,19 @@ export const check: Check = {
     source: "worst-case analysis; common practice",
     tags: ["figures"],
   },
-  *figure(figure) {
+  figure(figure) {
     const { reading } = figure.figure;
+    if (!reading) return NO_FINDINGS;
     const { definition } = figure;
     const expected = figure.evaluation?.value;
     const computed = definition === figure ? undefined : definition?.evaluation?.value;
-    if (!reading || !expected || !computed || definition!.figure.reading) return;
-    if (!sameKind(expected, computed)) return;
+    if (!expected || !computed || definition!.figure.reading) return NO_FINDINGS;
+    if (!sameKind(expected, computed)) return NO_FINDINGS;
     const { low, high } = limitsOf(reading, expected);
     const apart = computed.max < low || computed.min > high;
-    if (!apart && computed.nominal >= low && computed.nominal <= high) return;
+    if (!apart && computed.nominal >= low && computed.nominal <= high) return NO_FINDINGS;
     const name = nameOf(figure);
-    yield {
+    const finding = {
       at: figure.at(),
       message: () => {
         const range = printLimits(computed).replaceAll("\u00a0", " ");
@@ -36,6 +37,7 @@ export const check: Check = {
         { at: definition!.at(), message: () => `${nameOf(definition!)} is computed here.` },
       ],
     };
+    return [finding];
   },
 };
 

@@ -10,7 +10,7 @@ import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Supply } from "../model/parts.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import type { StageNode } from "../model/stageNode.ts";
-import type { BoardTops, Check, Finding } from "./check.ts";
+import { type BoardTops, type Check, type Finding, NO_FINDINGS } from "./check.ts";
 import { ExplainedParts } from "./explained.ts";
 
 /** A finding and the check that made it. */
@@ -199,7 +199,9 @@ function gather<C extends Check>(
 ): readonly Found[] {
   let found: Found[] | undefined;
   for (const check of checks) {
-    for (const finding of run(check)) {
+    const findings = run(check);
+    if (findings === NO_FINDINGS) continue;
+    for (const finding of findings) {
       found ??= [];
       found.push({ check, finding });
     }

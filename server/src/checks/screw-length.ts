@@ -1,5 +1,4 @@
 /** A screw is too short for what it holds together. */
-import type { GuideFigure } from "../model/figures/figure.ts";
 import type { GuidePiece } from "../model/guide.ts";
 import { foldKey } from "../model/hardwareKeys.ts";
 import { hasUnit } from "../quantity/evaluation/value.ts";
@@ -7,7 +6,7 @@ import { printAmount } from "../quantity/printing.ts";
 import type { FigureName } from "../syntax/dialect.ts";
 import { nutHeight } from "../trade/fasteners/hardware.ts";
 import { nextLength, OUT_OF_NUT } from "../trade/fasteners/screwLength.ts";
-import type { Check, Finding } from "./check.ts";
+import { type Check, type Finding, NO_FINDINGS } from "./check.ts";
 import { nameOf } from "./figures/problems.ts";
 import { type Joint, jointsOf, stackOf } from "./mechanics/joint.ts";
 import { STACK, stacksOf } from "./mechanics/statedStack.ts";
@@ -33,14 +32,16 @@ export const check: Check = {
       }
     }
   },
-  *figure(figure: GuideFigure): Generator<Finding> {
+  figure(figure) {
     const { name } = figure.figure;
     const value = figure.evaluation?.value;
-    if (name?.symbol !== STACK || !figure.step || !value || !hasUnit(value, "m")) return;
+    if (name?.symbol !== STACK || !figure.step || !value || !hasUnit(value, "m")) {
+      return NO_FINDINGS;
+    }
     const joint = jointOf(name, jointsOf(figure.step));
     const layers = [{ name: nameOf(figure), thickness: value.max }];
     const finding = joint && judge({ ...joint, layers });
-    if (finding) yield finding;
+    return finding ? [finding] : NO_FINDINGS;
   },
 };
 

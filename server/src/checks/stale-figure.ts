@@ -5,7 +5,7 @@ import type { FigureValue } from "../quantity/evaluation/value.ts";
 import { formatQuantity } from "../quantity/formatQuantity.ts";
 import { printLimits } from "../quantity/printing.ts";
 import { readWritten } from "../quantity/writtenNumber.ts";
-import type { Check, Finding, Fix } from "./check.ts";
+import { type Check, type Finding, type Fix, NO_FINDINGS } from "./check.ts";
 import { edit, nameOf, shown } from "./figures/problems.ts";
 
 export const check: Check = {
@@ -16,12 +16,12 @@ export const check: Check = {
     source: "common practice",
     tags: ["figures"],
   },
-  *figure(figure) {
+  figure(figure) {
     const finding =
       againstExpression(figure) ??
       (figure.role === "stated" ? againstDefinition(figure) : undefined) ??
       (figure.role === "listed" ? againstList(figure) : undefined);
-    if (finding) yield finding;
+    return finding ? [finding] : NO_FINDINGS;
   },
 };
 

@@ -1,8 +1,6 @@
 /** A torque is above what the package or the screw stands. */
-import type { GuideFigure } from "../model/figures/figure.ts";
-import type { Guide } from "../model/guide.ts";
 import { printAmount } from "../quantity/printing.ts";
-import type { Check } from "./check.ts";
+import { type Check, NO_FINDINGS } from "./check.ts";
 import { shown } from "./figures/problems.ts";
 import { lowestLimit } from "./mechanics/torqueLimits.ts";
 
@@ -14,11 +12,11 @@ export const check: Check = {
     source: "Mounting instructions of semiconductor makers; ISO 898-1",
     tags: ["figures"],
   },
-  *figure(figure: GuideFigure, guide: Guide) {
+  figure(figure, guide) {
     const value = figure.evaluation?.value;
     const limit = value?.unit === "N·m" ? lowestLimit(figure, guide) : undefined;
-    if (!value || !limit || value.max <= limit.most) return;
-    yield {
+    if (!value || !limit || value.max <= limit.most) return NO_FINDINGS;
+    const finding = {
       at: figure.at("expression"),
       message: () => {
         const most = printAmount(limit.most, "N·m", 3).replace("\u00a0", " ");
@@ -29,5 +27,6 @@ export const check: Check = {
         return `${reach} above what ${limit.of} stands, ${most} (${limit.source}): ${limit.harm}. ${limit.advice}`;
       },
     };
+    return [finding];
   },
 };

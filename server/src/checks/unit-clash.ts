@@ -13,14 +13,14 @@ export const check: Check = {
     source: "SI brochure; NIST SP 811",
     tags: ["figures"],
   },
-  *figure(figure) {
-    yield* findingsOf(figure, "unit");
+  figure(figure) {
+    const problems = findingsOf(figure, "unit");
     const value = figure.evaluation?.value;
-    if (!value) return;
+    if (!value) return problems;
     const clash = againstName(figure, value) ?? againstDefinition(figure, value);
-    if (clash) yield clash;
-    const stated = figure.stated?.value;
-    if (stated && !sameKind(stated, value)) yield againstStated(figure, value, stated);
+    const stated = againstStated(figure, value);
+    if (!clash && !stated) return problems;
+    return [...problems, clash, stated].filter((finding) => finding !== undefined);
   },
 };
 
@@ -65,7 +65,9 @@ function againstDefinition(figure: GuideFigure, value: FigureValue): Finding | u
   };
 }
 
-function againstStated(figure: GuideFigure, value: FigureValue, stated: FigureValue): Finding {
+function againstStated(figure: GuideFigure, value: FigureValue): Finding | undefined {
+  const stated = figure.stated?.value;
+  if (!stated || sameKind(stated, value)) return undefined;
   return {
     at: figure.at("stated"),
     message: () =>

@@ -6,7 +6,7 @@ import { ARITHMETIC } from "../quantity/functions.ts";
 import type { FigureProblem } from "../quantity/problem.ts";
 import { nearestWord } from "../text/nearest.ts";
 import { TRADE_FUNCTIONS } from "../trade/functions/all.ts";
-import type { Check, Finding, Fix } from "./check.ts";
+import { type Check, type Finding, type Fix, NO_FINDINGS } from "./check.ts";
 import { edit, problemsOf } from "./figures/problems.ts";
 import { textOfSpan } from "./figures/texts.ts";
 import { joinWords } from "./words.ts";
@@ -19,10 +19,12 @@ export const check: Check = {
     source: "common practice",
     tags: ["figures"],
   },
-  *figure(figure, guide) {
-    for (const { part, problem } of problemsOf(figure)) {
-      if (problem.kind === "name") yield finding(figure, part, problem, guide);
-    }
+  figure(figure, guide) {
+    const problems = problemsOf(figure);
+    if (problems.length === 0) return NO_FINDINGS;
+    return problems
+      .filter(({ problem }) => problem.kind === "name")
+      .map(({ part, problem }) => finding(figure, part, problem, guide));
   },
 };
 

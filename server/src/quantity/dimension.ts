@@ -15,11 +15,13 @@ export function dimension(exponents: { readonly [base in Base]?: number }): Dime
 }
 
 export function sameDimension(a: Dimension, b: Dimension): boolean {
-  return a === b || a.every((exponent, i) => exponent === b[i]);
+  if (a === b) return true;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
 }
 
 export function isPlain(a: Dimension): boolean {
-  return a.every((exponent) => exponent === 0);
+  return sameDimension(a, NO_DIMENSION);
 }
 
 /** Dimension of a product; `power` is −1 for a quotient. */

@@ -9,7 +9,7 @@ const KNOWN = (
   "W/m² W/(m·K) J/K J/kg N/m A² V² A/m² A·m V·s dB/m 1/K 1/m 1/V 1/A 1/W 1/Ω"
 ).split(" ");
 
-const BY_DIMENSION = new Map<string, string>();
+const BY_DIMENSION = new Map<number, string>();
 for (const symbol of KNOWN) remember(dimensionOf(symbol), symbol);
 for (const power of [1, -1] as const) {
   for (const one of KNOWN.slice(0, 14)) {
@@ -26,7 +26,7 @@ for (const power of [1, -1] as const) {
 /** `W` for power, `V/s`, `1` for a plain number; base units where nothing shorter is known. */
 export function resultUnit(dimension: Dimension): string {
   if (isPlain(dimension)) return "1";
-  const known = BY_DIMENSION.get(dimension.join(" "));
+  const known = BY_DIMENSION.get(numberOf(dimension));
   if (known) return known;
   const factors = basesOf(dimension).map(({ base, power }) => ({ symbol: base, power }));
   return unitText(factors);
@@ -38,6 +38,17 @@ function dimensionOf(symbol: string): Dimension {
 }
 
 function remember(dimension: Dimension, symbol: string): void {
-  const key = dimension.join(" ");
+  const key = numberOf(dimension);
   if (!BY_DIMENSION.has(key)) BY_DIMENSION.set(key, symbol);
+}
+
+/** The exponents as digits of one number; NaN where one of them is no small whole number. */
+function numberOf(dimension: Dimension): number {
+  let number = 0;
+  for (let i = 0; i < dimension.length; i++) {
+    const digit = dimension[i]! + 32;
+    if (!Number.isInteger(digit) || digit < 0 || digit > 63) return NaN;
+    number = number * 64 + digit;
+  }
+  return number;
 }

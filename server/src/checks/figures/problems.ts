@@ -5,7 +5,7 @@ import type { FigureValue } from "../../quantity/evaluation/value.ts";
 import { printValue } from "../../quantity/printing.ts";
 import type { FigureProblem } from "../../quantity/problem.ts";
 import type { Span } from "../../text/span.ts";
-import type { Finding, Fix } from "../check.ts";
+import { type Finding, type Fix, NO_FINDINGS } from "../check.ts";
 import { placeOf } from "../verdict.ts";
 
 export interface PlacedProblem {
@@ -13,9 +13,12 @@ export interface PlacedProblem {
   readonly problem: FigureProblem;
 }
 
+const NONE: readonly PlacedProblem[] = [];
+
 /** Why the figure, or the value it states, cannot be read or computed. */
 export function problemsOf(figure: GuideFigure): readonly PlacedProblem[] {
   const { evaluation, stated } = figure;
+  if (!evaluation?.problem && !stated?.problem) return NONE;
   const found: PlacedProblem[] = [];
   if (evaluation?.problem) {
     found.push({ part: evaluation.problemIn ?? "expression", problem: evaluation.problem });
@@ -25,14 +28,14 @@ export function problemsOf(figure: GuideFigure): readonly PlacedProblem[] {
 }
 
 /** Findings for the problems of one kind. */
-export function* findingsOf(
-  figure: GuideFigure,
-  kind: FigureProblem["kind"],
-): Generator<Finding, void, void> {
-  for (const { part, problem } of problemsOf(figure)) {
+export function findingsOf(figure: GuideFigure, kind: FigureProblem["kind"]): readonly Finding[] {
+  const problems = problemsOf(figure);
+  if (problems.length === 0) return NO_FINDINGS;
+  const findings: Finding[] = [];
+  for (const { part, problem } of problems) {
     if (problem.kind !== kind) continue;
     const { span, message, suggestion } = problem;
-    yield {
+    findings.push({
       at: figure.at(part, span),
       message: () => message,
       fixes: suggestion
@@ -48,8 +51,9 @@ export function* findingsOf(
               ),
           ]
         : [],
-    };
+    });
   }
+  return findings;
 }
 
 /** A fix that replaces a stretch of one text of a figure. */

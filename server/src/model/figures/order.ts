@@ -1,5 +1,6 @@
 /** The order in which sums are computed: what a sum uses before the sum. Finds circles on the way. */
 import type { Cell } from "./cell.ts";
+import type { Variable } from "./variable.ts";
 
 /** A sum to compute; those of a group with several, or with itself, hang on each other in a circle. */
 export type Group = readonly Cell[];
@@ -13,14 +14,7 @@ export function inOrder(cells: ReadonlySet<Cell>): Group[] {
   const states = new Map<Cell, State>();
   const stack: State[] = [];
   const enter = (cell: Cell): State => {
-    const state = {
-      cell,
-      index: states.size,
-      lowest: states.size,
-      onStack: true,
-      uses: [] as Cell[],
-    };
-    state.uses = usedBy(cell).filter((one) => cells.has(one));
+    const state = { cell, index: states.size, lowest: states.size, onStack: true };
     states.set(cell, state);
     stack.push(state);
     return state;
@@ -31,8 +25,10 @@ export function inOrder(cells: ReadonlySet<Cell>): Group[] {
     while (path.length > 0) {
       const top = path.at(-1)!;
       const { state } = top;
-      const used = state.uses[top.next++];
-      if (used) {
+      const input = state.cell.inputs[top.next++];
+      if (input) {
+        const used = sumOf(input);
+        if (!used || !cells.has(used)) continue;
         const known = states.get(used);
         if (!known) path.push({ state: enter(used), next: 0 });
         else if (known.onStack) state.lowest = Math.min(state.lowest, known.index);
@@ -52,7 +48,6 @@ interface State {
   readonly index: number;
   lowest: number;
   onStack: boolean;
-  uses: readonly Cell[];
 }
 
 function takeGroup(stack: State[], first: State): Group {
@@ -63,17 +58,17 @@ function takeGroup(stack: State[], first: State): Group {
 
 /** The sums that define the names a sum uses. */
 export function usedBy(cell: Cell): readonly Cell[] {
-  const used: Cell[] = [];
-  for (const { definition } of cell.inputs) {
-    const one = definition?.cells.expression;
-    if (one) used.push(one);
-  }
-  return used;
+  return cell.inputs.map(sumOf).filter((one) => one !== undefined);
+}
+
+function sumOf({ definition }: Variable): Cell | undefined {
+  return definition?.cells.expression;
 }
 
 /** Whether the group is a circle and no sum of its own. */
 export function isCircle(group: Group): boolean {
-  return group.length > 1 || usedBy(group[0]!).includes(group[0]!);
+  const [first] = group;
+  return group.length > 1 || first!.inputs.some((input) => sumOf(input) === first);
 }
 
 /**

@@ -2,7 +2,6 @@
  * All figures of a guide as a graph: places where they stand, names, and sums between them. After an
  * edit only those sums are computed again that use, directly or not, a name that has changed.
  */
-import { evaluate } from "../../quantity/evaluation/evaluate.ts";
 import type { ParseContext } from "../../quantity/expression/parse.ts";
 import type { NameUse } from "../../quantity/expression/tree.ts";
 import { CONSTANTS } from "../../quantity/functions.ts";
@@ -14,7 +13,7 @@ import type { Page } from "../guide.ts";
 import type { Kit } from "../kit.ts";
 import type { Part } from "../parts.ts";
 import type { PieceNode } from "../pieceNode.ts";
-import { Cell } from "./cell.ts";
+import { Cell, type Source } from "./cell.ts";
 import type { Figures, GuideFigure, Meaning } from "./figure.ts";
 import { callsFunction, parseFormula, type SumTexts } from "./formula.ts";
 import { type FrontMatterFigure, readFrontMatterFigures } from "./frontMatterFigures.ts";
@@ -33,7 +32,7 @@ export interface FigureChanges {
 
 export class FigureSheet implements Figures {
   readonly #kit: Kit;
-  readonly #values: Values;
+  readonly #values = new Values();
   readonly #context: ParseContext;
   readonly #cells = new Map<string, Cell>();
   readonly #variables = new Map<string, Variable>();
@@ -54,7 +53,6 @@ export class FigureSheet implements Figures {
 
   constructor(kit: Kit) {
     this.#kit = kit;
-    this.#values = new Values(kit, (use, board) => this.#variable(nameKey(use, kit, board)));
     const boards = new Set(kit.boards.map((board) => board.toLowerCase()));
     this.#context = {
       functions: TRADE_FUNCTIONS,
@@ -160,8 +158,6 @@ export class FigureSheet implements Figures {
 
   #takeFrontMatter(page: Page, frontMatter: FrontMatter): void {
     this.#frontMatter = frontMatter;
-    // Its figures may stand in another order.
-    this.#withSymbol.clear();
     const { figures, problems } = readFrontMatterFigures(page, frontMatter);
     this.frontMatterProblems = problems;
     const before = this.#ofFrontMatter;
@@ -172,6 +168,7 @@ export class FigureSheet implements Figures {
       const known = before.get(key);
       if (known) {
         // Only its place has moved.
+        if (!isSameRow(known.home, home) && known.variable) this.#forgetSelections(known.variable);
         known.figure = entry.figure;
         known.home = home;
       }
@@ -250,8 +247,12 @@ export class FigureSheet implements Figures {
     const known = this.#cells.get(key);
     if (known) return known;
     const formula = parseFormula(texts, this.#context);
-    const inputs = formula.names.map(({ use }) => this.#variable(nameKey(use, this.#kit, board)));
-    const cell = new Cell(key, formula, board, [...new Set(inputs)]);
+    const sources = new Map<NameUse, Source>();
+    for (const { use } of formula.names) {
+      const variable = this.#variable(nameKey(use, this.#kit, board));
+      sources.set(use, { variable, part: listedPart(use, this.#kit, board) });
+    }
+    const cell = new Cell(key, formula, sources);
     for (const variable of cell.inputs) variable.users.add(cell);
     this.#cells.set(key, cell);
     this.#fresh.add(cell);
@@ -276,7 +277,7 @@ export class FigureSheet implements Figures {
     spread(stale);
     for (const group of inOrder(stale)) {
       const circular = isCircle(group);
-      for (const cell of group) cell.evaluation = circular ? CIRCULAR : this.#evaluate(cell);
+      for (const cell of group) cell.evaluation = circular ? CIRCULAR : this.#values.evaluate(cell);
     }
     for (const cell of stale) this.#tell(cell);
     for (const variable of this.#touched) {
@@ -303,10 +304,6 @@ export class FigureSheet implements Figures {
     const stuck = new Set([cell]);
     spread(stuck);
     for (const one of stuck) for (const place of one.places) this.#changed.add(place);
-  }
-
-  #evaluate(cell: Cell) {
-    return evaluate(cell.formula, this.#values.names(cell.board));
   }
 
   /** Its places, and those that are held against what it defines. */
@@ -352,6 +349,11 @@ function defines({ variable }: FigurePlace, cell: Cell): boolean {
 
 function isUnused({ places, users }: Variable): boolean {
   return places.size === 0 && users.size === 0;
+}
+
+/** Whether two homes in the front matter are the same place in the order of its figures. */
+function isSameRow(a: Home, b: Home): boolean {
+  return "section" in a && "section" in b && a.section === b.section && a.index === b.index;
 }
 
 function byPlace(a: FigurePlace, b: FigurePlace): number {

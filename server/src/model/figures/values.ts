@@ -1,5 +1,5 @@
 /** Values for the names that sums use: from figures, and from the parts list. */
-import type { Names } from "../../quantity/evaluation/compute.ts";
+import { type Evaluation, evaluate } from "../../quantity/evaluation/evaluate.ts";
 import { Node } from "../../quantity/evaluation/node.ts";
 import { detached, type Term } from "../../quantity/evaluation/value.ts";
 import type { NameUse } from "../../quantity/expression/tree.ts";
@@ -10,8 +10,9 @@ import type { Unit } from "../../quantity/value.ts";
 import { TRADE_FUNCTIONS } from "../../trade/functions/all.ts";
 import type { Kit } from "../kit.ts";
 import type { Part } from "../parts.ts";
+import type { Cell, Source } from "./cell.ts";
 import { partOfSubject } from "./names.ts";
-import type { Variable } from "./variable.ts";
+import type { FigurePlace } from "./place.ts";
 
 /** A value that hangs on more nodes than this is used as an input of its own. */
 const MOST_NODES = 500;
@@ -32,36 +33,27 @@ export function listedPart(
   return part?.line.value?.unit === unit ? part : undefined;
 }
 
+/** Computes sums, with what their names stand for now. */
 export class Values {
-  readonly #kit: Kit;
-  readonly #variableOf: (use: NameUse, board: string | undefined) => Variable;
   readonly #ofParts = new Map<Part, Term | undefined>();
   readonly #detached = new WeakMap<object, Term>();
 
-  constructor(kit: Kit, variableOf: (use: NameUse, board: string | undefined) => Variable) {
-    this.#kit = kit;
-    this.#variableOf = variableOf;
-  }
-
-  /** Names as a sum means them that stands where `board` holds. */
-  names(board: string | undefined): Names {
-    return {
+  evaluate({ formula, sources }: Cell): Evaluation {
+    return evaluate(formula, {
       functions: TRADE_FUNCTIONS,
-      resolve: (use) => this.#resolve(use, board),
+      resolve: (use) => this.#valueOf(sources.get(use)!, use),
       unknown: ({ span, symbol }) =>
         new FigureError({ kind: "name", span, message: `${symbol} is not known.` }),
-    };
+    });
   }
 
-  #resolve(use: NameUse, board: string | undefined): Term | undefined {
-    const variable = this.#variableOf(use, board);
-    if (variable.definition) return this.#ofFigure(variable, use);
-    const part = listedPart(use, this.#kit, board);
+  #valueOf({ variable, part }: Source, use: NameUse): Term | undefined {
+    if (variable.definition) return this.#ofFigure(variable.definition, use);
     return part && this.#ofPart(part, use);
   }
 
-  #ofFigure({ definition }: Variable, { span, symbol }: NameUse): Term {
-    const evaluation = definition!.evaluation!;
+  #ofFigure(definition: FigurePlace, { span, symbol }: NameUse): Term {
+    const evaluation = definition.evaluation!;
     const { value } = evaluation;
     if (!value) {
       const message = `${symbol} has no value, for a reason that is told where it is defined.`;
