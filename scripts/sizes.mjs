@@ -7,6 +7,7 @@ const LARGEST = {
   "dist/client-web.js": 450,
   "dist/server.mjs": 700,
   "dist/worker.mjs": 700,
+  "dist/kitquill.mjs": 50,
 };
 
 /** Bytes of a bundle with what it imports statically. */

@@ -1,5 +1,4 @@
 /** What `--help` says, by command. */
-import { OUTPUTS } from "../publish/outputs/all.ts";
 
 const kitquill = `Kitquill checks the build guide of an electronic kit against its parts list.
 
@@ -61,7 +60,8 @@ Options:
   --help
 `;
 
-const publish = `Publishes a guide: what the builder, the packer and the shop need, all from one source.
+const publish =
+  async () => `Publishes a guide: what the builder, the packer and the shop need, all from one source.
 
 Usage: kitquill publish GUIDE [options]
 
@@ -78,7 +78,7 @@ Options:
   --help
 
 Outputs:
-${OUTPUTS.map(({ name, summary }) => `  ${name.padEnd(18)}  ${summary}`).join("\n")}
+${await outputLines()}
 
 Errors that \`kitquill check\` finds stop it. Ends with 0 when all was written, 1 when errors stopped
 it, 2 when the input, the arguments or the folder cannot be used.
@@ -181,7 +181,8 @@ Options:
   --help
 `;
 
-export const HELP = {
+/** A text, or where it takes more than the command line to know it, how it is made. */
+const HELP = {
   kitquill,
   check,
   compare,
@@ -195,3 +196,17 @@ export const HELP = {
 } as const;
 
 export type Topic = keyof typeof HELP;
+
+export function isTopic(word: string): word is Topic {
+  return Object.hasOwn(HELP, word);
+}
+
+export async function helpOn(topic: Topic): Promise<string> {
+  const help = HELP[topic];
+  return typeof help === "string" ? help : help();
+}
+
+async function outputLines(): Promise<string> {
+  const { OUTPUTS } = await import("../publish/outputs/all.ts");
+  return OUTPUTS.map(({ name, summary }) => `  ${name.padEnd(18)}  ${summary}`).join("\n");
+}

@@ -2,7 +2,7 @@
 import { version } from "../../../package.json";
 import { nearestWord } from "../text/nearest.ts";
 import { UsageError } from "./arguments.ts";
-import { HELP, type Topic } from "./help.ts";
+import { helpOn, isTopic, type Topic } from "./help.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** 0: nothing serious found. 1: errors, or too many warnings. 2: unusable input or arguments. */
@@ -50,15 +50,15 @@ async function dispatch(args: readonly string[], terminal: Terminal, cwd: string
   const topic = first === "help" ? (rest[0] ?? "kitquill") : (first ?? "kitquill");
   if (first === "help" || first === "--help" || first === "-h" || first === undefined) {
     const wanted = topic.startsWith("-") ? "kitquill" : topic;
-    if (!Object.hasOwn(HELP, wanted)) throw unknown(wanted);
-    const help = HELP[wanted as Topic];
+    if (!isTopic(wanted)) throw unknown(wanted);
+    const help = await helpOn(wanted);
     if (first === undefined) terminal.err(help);
     else terminal.out(help);
     return first === undefined ? 2 : 0;
   }
   if (!Object.hasOwn(COMMANDS, first)) throw unknown(first);
   if (rest.includes("--help") || rest.includes("-h")) {
-    terminal.out(HELP[first as Topic]);
+    terminal.out(await helpOn(first as Topic));
     return 0;
   }
   const command = await COMMANDS[first as keyof typeof COMMANDS]();
