@@ -73,8 +73,10 @@ export async function publishFiles(
   const { files, faults } = await publishGuide(guide, request, new Sources(memory));
   const text = (wanted: string) => {
     const file = files.find((one) => one.name === wanted);
-    if (!file || file.content instanceof Uint8Array) throw new Error(`There is no text ${wanted}.`);
-    return Buffer.concat([...stretchesOf(file.content)].map((one) => Buffer.from(one))).toString();
+    if (!file) throw new Error(`There is no file ${wanted}.`);
+    return Buffer.concat(
+      [...stretchesOf(file.content())].map((one) => Buffer.from(one)),
+    ).toString();
   };
   return { guide, files, faults, text, page: () => load(text("guide.html")) };
 }

@@ -26,6 +26,8 @@ describe("what is read the quick way", () => {
     "1. Set {VCC = 13.8 V ± 10 %}, read {read V(TP1) < 5 V} [see: first-power].\r\n   Go on.\r\n",
     "[R1] first, [USB], [a word or two], [R1-] and {VCC = } then\n(note) 300 mm, R & D, 5 < 6 > 4!",
     "1. It takes {P(R5) = VCC^2 * Iq = 2 W}, [R1], and 2 * 3 is six.\n   So {2 * VCC} * 5.\n\n## A * B",
+    "1. Fit [R1].\n\n   ![The board, 2nd side](pictures/step_1-a%20b.jpg)\n2. ![](a.png)![b](c) end",
+    "Wow!![a](b)[R1]![c](d) {VCC}\nand ![e](f)",
     '"Quoted" text: 100 %.\n# Title\n1. [R1]: solder it',
   ])("%j", (text) => {
     const isDefinition = /^\d+\. \[R1\]:/m.test(text);
@@ -37,7 +39,17 @@ describe("what is left to micromark", () => {
   test.each([
     ...["*a*", "a* b", "a *b", "a ** b", "* a", "1. * a", "1. a\n   * b", "a\n * b", "a *\nb"],
     ...["`a`", "a\\b", "&amp;", "<b>", "a_b", "~a~", "| a |", "> a", "- a", "+ a", "# a #"],
-    ...["[a](b)", "[a][b]", "![a", "[^1]", "1. [ ] a", "[a]: b", "[a [b]", "a]", "{a", "\u0024{a}"],
+    ...["![a", "![a]", "![a][b]", "![*a*](b)", "![a](b c)", '![a](b "c")', "![a](b(c))", "![a]()"],
+    ...[
+      "![a [R1]](b)",
+      "[![a](b)](c)",
+      "![a\nb](c)",
+      "a\n![b](c)",
+      "![www.a.b](c)",
+      "![{V}](a)",
+      "![a](b){V}",
+    ],
+    ...["[a](b)", "[a][b]", "[^1]", "1. [ ] a", "[a]: b", "[a [b]", "a]", "{a", "\u0024{a}"],
     ...["a  \nb", "a\n===", "a\n---", "    a", "\ta", "a\n1. b", "1. a\nb", "1.  a", "1. 2. a"],
     ...[
       "1. a\n2) b",
@@ -80,6 +92,7 @@ describe("the trees are equal", () => {
         " ",
       ),
       ..."[ ] { } ( ) ! : ; , . ? < > & # $ % = - + / \" ' 1 12. × – é 🔧".split(" "),
+      ...["![a](b)", "![", "](c)", "![R1](d_e.png)", "![](f)", "!"],
       ...[" ", " ", " ", " ", " ", "  ", "\t"],
       ...["\n", "\n", "\n", "\n\n", "\n\n", "\n\n\n", "\r\n", "\r", "\n   ", "\n\n   ", "\n    "],
       ...[

@@ -1,74 +1,57 @@
-/**
- * Writes the files of a publication into one folder: a file there is either the old one or the new one,
- * a file that is not ours is left alone, and nothing is written anywhere else.
- */
-import { randomUUID } from "node:crypto";
-import { lstat, mkdir, open, readFile, rename, rm } from "node:fs/promises";
-import { dirname, join } from "node:path";
-import { type Content, stretchesOf } from "../publish/content.ts";
+/** What stands in the way of a publication in the folder that it goes to: files there that are not ours. */
+import type { Stats } from "node:fs";
+import { lstat, open, readFile } from "node:fs/promises";
+import { join } from "node:path";
 import type { PublishedFile } from "../publish/outputs/output.ts";
 
 /** The mark stands within so many bytes. */
 const MARK_WITHIN = 2000;
 
-/** What the names of our files look like: no way up, no drive, no hidden file. */
-const SAFE = /^(?:[a-z0-9][A-Za-z0-9-]*\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
-
-/** Why none of the files was written; empty when all may be. */
+/** Why none of the files is to be written; empty when all may be. Force replaces files, but no folders. */
 export async function obstacles(
   folder: string,
   files: readonly PublishedFile[],
+  isForced: boolean,
 ): Promise<readonly string[]> {
-  const told = await Promise.all(files.map((file) => obstacle(folder, file)));
-  return told.filter((one) => one !== undefined);
+  const found: string[] = [];
+  for (const file of files) {
+    const told = await obstacle(folder, file, isForced);
+    if (told !== undefined) found.push(told);
+  }
+  return found;
 }
 
-async function obstacle(folder: string, { name, content, mark }: PublishedFile) {
-  const stats = await lstat(join(folder, name)).catch(() => undefined);
+async function obstacle(
+  folder: string,
+  file: PublishedFile,
+  isForced: boolean,
+): Promise<string | undefined> {
+  const { name, mark } = file;
+  const path = join(folder, name);
+  const stats = await lstat(path).catch(() => undefined);
   if (!stats) return undefined;
+  if (stats.isDirectory()) return `\`${name}\` is there and is a folder.`;
+  if (isForced) return undefined;
   if (!stats.isFile()) return `\`${name}\` is there and is no ordinary file.`;
-  const before = await readFile(join(folder, name));
-  const isOurs = mark ? before.subarray(0, MARK_WITHIN).includes(mark) : isThere(before, content);
-  if (isOurs) return undefined;
+  if (mark === undefined ? await isThere(path, file, stats) : await holdsMark(path, mark)) {
+    return undefined;
+  }
   return `\`${name}\` is there and was not made by Kitquill, or was changed at its beginning.`;
 }
 
-/** Makes the folder where needed and writes the files into it. Links in it are not followed. */
-export async function writeFiles(folder: string, files: readonly PublishedFile[]): Promise<void> {
-  await mkdir(folder, { recursive: true });
-  for (const { name, content } of files) {
-    if (!SAFE.test(name) || name.includes("..")) throw new Error(`\`${name}\` is no name of ours`);
-    const path = join(folder, name);
-    await makeFolder(folder, dirname(name));
-    await replace(path, content);
-  }
-}
-
-async function makeFolder(folder: string, name: string): Promise<void> {
-  if (name === ".") return;
-  await mkdir(join(folder, name), { recursive: true });
-  const stats = await lstat(join(folder, name));
-  if (!stats.isDirectory()) throw new Error(`\`${name}\` is a link that leads elsewhere`);
-}
-
-async function replace(path: string, content: Content): Promise<void> {
-  const temporary = join(dirname(path), `.kitquill-${randomUUID()}.tmp`);
+async function holdsMark(path: string, mark: string): Promise<boolean> {
+  const file = await open(path, "r");
   try {
-    const file = await open(temporary, "wx", 0o666);
-    try {
-      for (const stretch of stretchesOf(content)) await file.writeFile(stretch);
-      await file.sync();
-    } finally {
-      await file.close();
-    }
-    await rename(temporary, path);
-  } catch (error) {
-    await rm(temporary, { force: true });
-    throw error;
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(MARK_WITHIN), 0, MARK_WITHIN, 0);
+    return buffer.subarray(0, bytesRead).includes(mark);
+  } finally {
+    await file.close();
   }
 }
 
 /** Whether the file holds just the bytes of a picture. */
-function isThere(before: Buffer, content: Content): boolean {
-  return content instanceof Uint8Array && Buffer.compare(before, content) === 0;
+async function isThere(path: string, { content }: PublishedFile, { size }: Stats) {
+  const bytes = content();
+  if (!(bytes instanceof Uint8Array) || bytes.length !== size) return false;
+  return Buffer.compare(await readFile(path), bytes) === 0;
 }

@@ -13,10 +13,11 @@ import { type Arguments, choice, readArguments, UsageError } from "./arguments.t
 import { checkGuide, reportOf } from "./checking.ts";
 import { formatText } from "./formats/text.ts";
 import { diskFor, findInputs } from "./inputs.ts";
-import { obstacles, writeFiles } from "./outputFolder.ts";
+import { obstacles } from "./outputFolder.ts";
 import type { ExitCode } from "./run.ts";
 import { shownPath } from "./shownPath.ts";
 import type { Terminal } from "./terminal.ts";
+import { writeFiles } from "./writeFiles.ts";
 
 const OPTIONS = {
   out: "string",
@@ -80,12 +81,11 @@ export async function publish(
   }
   const folder = folderOf(args, input!.uri, cwd);
   spareSources(folder, files, checked.guide);
-  if (!args.has("force")) {
-    const found = await obstacles(folder, files);
-    if (found.length > 0) {
-      const advice = "Name another folder with `--out`, or replace it with `--force`.";
-      throw new UsageError(`nothing was published.\n${found.join("\n")}\n${advice}`);
-    }
+  const found = await obstacles(folder, files, args.has("force"));
+  if (found.length > 0) {
+    const orForce = args.has("force") ? "" : ", or replace it with `--force`";
+    const advice = `Name another folder with \`--out\`${orForce}.`;
+    throw new UsageError(`nothing was published.\n${found.join("\n")}\n${advice}`);
   }
   await writeFiles(folder, files);
   for (const file of files) {

@@ -4,7 +4,9 @@ import { type Content, stretchesOf } from "../publish/content.ts";
 import type { PublishedFile } from "../publish/outputs/output.ts";
 import type { SentOutput } from "./protocol.ts";
 
-export function sentOutput({ name, content, mark }: PublishedFile): SentOutput {
+export function sentOutput(file: PublishedFile): SentOutput {
+  const { name, mark } = file;
+  const content = file.content();
   const sent =
     content instanceof Uint8Array
       ? { base64: new TextDecoder().decode(base64(content)) }

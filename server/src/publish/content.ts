@@ -2,7 +2,7 @@
 
 /** A long text in stretches, of which some are made only when they are written. */
 export interface Stretches {
-  readonly stretches: readonly (string | (() => Uint8Array))[];
+  readonly stretches: Iterable<string | (() => Uint8Array)>;
 }
 
 export type Content = string | Uint8Array | Stretches;

@@ -1,18 +1,12 @@
 /** All that can be published of a guide: the files of a publication, by what they are for. */
 import { OUTPUTS, type OutputName } from "./outputs/all.ts";
-import type { Output, PublishContext, PublishedFile } from "./outputs/output.ts";
-
-export interface Publication {
-  readonly files: readonly PublishedFile[];
-  /** What is wrong with what the files say; where there is any, they are not for others' eyes. */
-  readonly faults: readonly string[];
-}
+import type { Output, Publication, PublishContext } from "./outputs/output.ts";
 
 export function publish(context: PublishContext, names: readonly OutputName[]): Publication {
-  const outputs = chosen(names);
+  const parts = chosen(names).map((output) => output.write(context));
   return {
-    files: outputs.flatMap((output) => output.write(context)),
-    faults: outputs.flatMap((output) => output.faults?.(context) ?? []),
+    files: parts.flatMap(({ files }) => files),
+    faults: parts.flatMap(({ faults }) => faults),
   };
 }
 

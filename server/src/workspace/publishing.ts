@@ -2,11 +2,11 @@
 import { URI, Utils } from "vscode-uri";
 import type { GuideState } from "../model/guideState.ts";
 import type { OutputName } from "../publish/outputs/all.ts";
-import type { PublishedFile } from "../publish/outputs/output.ts";
+import type { Publication, PublishedFile } from "../publish/outputs/output.ts";
 import type { PackBy } from "../publish/packing/packingList.ts";
 import { InlinePictures, type LoadedPicture, PicturesBeside } from "../publish/pictures.ts";
 import { Templates } from "../publish/piece/templates.ts";
-import { type Publication, publish, showsPictures } from "../publish/publication.ts";
+import { publish, showsPictures } from "../publish/publication.ts";
 import { pictureFile } from "./pictures.ts";
 import type { Wanted } from "./sources.ts";
 
@@ -66,7 +66,7 @@ export async function publishGuide(
 }
 
 function filesOf({ files }: PicturesBeside): PublishedFile[] {
-  return [...files].map(([name, content]) => ({ name, content, mark: undefined }));
+  return [...files].map(([name, bytes]) => ({ name, content: () => bytes, mark: undefined }));
 }
 
 interface Address {

@@ -31,7 +31,8 @@ export class StepKeys {
 export function fingerprint(text: string, bytes: Uint8Array = NOTHING): string {
   let hash = 0x811c9dc5;
   for (let i = 0; i < text.length; i++) hash = mixed(hash, text.charCodeAt(i));
-  for (const byte of bytes) hash = mixed(hash, byte);
+  // By index: a picture has hundreds of thousands, and iterating takes six times as long.
+  for (let i = 0; i < bytes.length; i++) hash = mixed(hash, bytes[i]!);
   return (hash >>> 0).toString(36);
 }
 

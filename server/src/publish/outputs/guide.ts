@@ -8,7 +8,7 @@ export const GUIDE = {
   summary: "the page that the builder follows",
   shows: "pictures",
   write: ({ guide, templates, pictures, errors }) => {
-    const content = pictures.content(guidePage(guide, templates, { pictures, errors }));
-    return [{ name: "guide.html", content, mark: HTML_MARK }];
+    const content = () => pictures.content(guidePage(guide, templates, { pictures, errors }));
+    return { files: [{ name: "guide.html", content, mark: HTML_MARK }], faults: [] };
   },
 } as const satisfies Output;

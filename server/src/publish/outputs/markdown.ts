@@ -7,7 +7,7 @@ export const MARKDOWN = {
   summary: "the guide as plain Markdown, for shops and hosting sites",
   shows: "picturesBeside",
   write: ({ guide, templates, picturesBeside, errors }) => {
-    const content = guideMarkdown(guide, templates, picturesBeside, errors);
-    return [{ name: "guide.md", content, mark: MARKDOWN_MARK }];
+    const content = () => guideMarkdown(guide, templates, picturesBeside, errors);
+    return { files: [{ name: "guide.md", content, mark: MARKDOWN_MARK }], faults: [] };
   },
 } as const satisfies Output;

@@ -1,5 +1,5 @@
 /** What is said in a video of the build: the script, its captions and its chapters. */
-import { scriptOf } from "../narration/script.ts";
+import { type Script, scriptOf } from "../narration/script.ts";
 import { SCRIPT_MARK, scriptText } from "../narration/scriptText.ts";
 import { CAPTIONS_MARK, captions, chapterTrack } from "../narration/webvtt.ts";
 import type { Output } from "./output.ts";
@@ -8,11 +8,26 @@ export const NARRATION = {
   name: "narration",
   summary: "the script of a video, with captions and chapters",
   write: ({ guide, wordsPerMinute }) => {
-    const script = scriptOf(guide, wordsPerMinute);
-    return [
-      { name: "narration.txt", content: scriptText(script, guide), mark: SCRIPT_MARK },
-      { name: "narration.vtt", content: captions(script), mark: CAPTIONS_MARK },
-      { name: "narration-chapters.vtt", content: chapterTrack(script), mark: CAPTIONS_MARK },
-    ];
+    let made: Script | undefined;
+    const script = () => {
+      made ??= scriptOf(guide, wordsPerMinute);
+      return made;
+    };
+    return {
+      files: [
+        {
+          name: "narration.txt",
+          content: () => scriptText(script(), guide),
+          mark: SCRIPT_MARK,
+        },
+        { name: "narration.vtt", content: () => captions(script()), mark: CAPTIONS_MARK },
+        {
+          name: "narration-chapters.vtt",
+          content: () => chapterTrack(script()),
+          mark: CAPTIONS_MARK,
+        },
+      ],
+      faults: [],
+    };
   },
 } as const satisfies Output;

@@ -8,12 +8,19 @@ import type { Templates } from "../piece/templates.ts";
 export interface PublishedFile {
   /** Relative to the output folder, with `/`. */
   readonly name: string;
-  readonly content: Content;
+  /** Made when it is wanted, of the guide as it is then: not all the files of a long guide are held at once. */
+  content(): Content;
   /**
    * What the beginning of a file of ours holds, so that it may be replaced; undefined for a picture,
    * which is named after its content.
    */
   readonly mark: string | undefined;
+}
+
+export interface Publication {
+  readonly files: readonly PublishedFile[];
+  /** What is wrong with what the files say, a sentence each; any of them stops publishing. */
+  readonly faults: readonly string[];
 }
 
 export interface PublishContext {
@@ -38,7 +45,5 @@ export interface Output {
   readonly summary: string;
   /** Which of the pictures it shows, if any. */
   readonly shows?: "pictures" | "picturesBeside";
-  /** What is wrong with what it would say, a sentence each; any of them stops publishing. */
-  faults?(context: PublishContext): readonly string[];
-  write(context: PublishContext): readonly PublishedFile[];
+  write(context: PublishContext): Publication;
 }

@@ -10,21 +10,23 @@ import type { Output } from "./output.ts";
 export const PACKING = {
   name: "packing",
   summary: "the packing list by bags, to tick off (HTML) and as CSV",
-  faults: ({ guide, packBy }) => packingFaults(packingList(guide, packBy), guide),
   write: ({ guide, packBy }) => {
     const packing = packingList(guide, packBy);
-    const faults = packingFaults(packing, guide).length;
-    return [
-      {
-        name: "packing-list.html",
-        content: packingHtml(packing, guide, faults),
-        mark: HTML_MARK,
-      },
-      {
-        name: "packing-list.csv",
-        content: packingCsv(packing, guide),
-        mark: PACKING_HEADER.join(","),
-      },
-    ];
+    const faults = packingFaults(packing, guide);
+    return {
+      files: [
+        {
+          name: "packing-list.html",
+          content: () => packingHtml(packing, guide, faults.length),
+          mark: HTML_MARK,
+        },
+        {
+          name: "packing-list.csv",
+          content: () => packingCsv(packing, guide),
+          mark: PACKING_HEADER.join(","),
+        },
+      ],
+      faults,
+    };
   },
 } as const satisfies Output;

@@ -17,6 +17,7 @@ export const TOOLS = {
       const where = steps.size === 0 ? "" : filled(step, [...steps].join(", "));
       return [kind, name, where];
     });
-    return [{ name: "tools.csv", content: csvFile([HEADER, ...rows]), mark: HEADER.join(",") }];
+    const content = () => csvFile([HEADER, ...rows]);
+    return { files: [{ name: "tools.csv", content, mark: HEADER.join(",") }], faults: [] };
   },
 } as const satisfies Output;

@@ -3,7 +3,7 @@ import type { GuideState } from "../../model/guideState.ts";
 import { csvFile } from "../../text/csvText.ts";
 import { limitWords } from "../fill/readings.ts";
 import { filled, pageWords } from "../words/words.ts";
-import { readingsOf } from "./readings.ts";
+import type { RecordRow } from "./readings.ts";
 
 /** The header is the mark of a file of ours: CSV has no place for another. */
 export const RECORD_HEADER = [
@@ -20,11 +20,11 @@ export const RECORD_HEADER = [
 
 /**
  * `lowest` and `highest` are numbers in `unit`, empty where there is no such limit. Steps have their
- * word before them, since a spreadsheet would make 1.1 of step 1.10. Undefined without readings.
+ * word before them, since a spreadsheet would make 1.1 of step 1.10.
  */
-export function recordCsv(guide: GuideState): string | undefined {
+export function recordCsv(readings: readonly RecordRow[], guide: GuideState): string {
   const words = pageWords(guide.language);
-  const rows = readingsOf(guide).map(({ step, stage, reading }) => [
+  const rows = readings.map(({ step, stage, reading }) => [
     stage?.heading?.fact.title ?? "",
     step === undefined ? "" : filled(words.step, step),
     reading.name,
@@ -35,5 +35,5 @@ export function recordCsv(guide: GuideState): string | undefined {
     "",
     "",
   ]);
-  return rows.length === 0 ? undefined : csvFile([RECORD_HEADER, ...rows]);
+  return csvFile([RECORD_HEADER, ...rows]);
 }

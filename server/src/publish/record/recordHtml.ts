@@ -7,12 +7,9 @@ import { blanks, sheetDocument, sheetTable } from "../paper/document.ts";
 import { titleOf } from "../title.ts";
 import type { PageWords } from "../words/form.ts";
 import { counted, filled, pageWords } from "../words/words.ts";
-import { type RecordRow, readingsOf } from "./readings.ts";
+import type { RecordRow } from "./readings.ts";
 
-/** Undefined for a guide without readings. */
-export function recordHtml(guide: GuideState, errors: number): string | undefined {
-  const rows = readingsOf(guide);
-  if (rows.length === 0) return undefined;
+export function recordHtml(rows: readonly RecordRow[], guide: GuideState, errors: number): string {
   const words = pageWords(guide.language);
   const { record } = words;
   const kit = titleOf(guide);

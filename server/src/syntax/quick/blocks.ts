@@ -1,16 +1,16 @@
 /**
  * The quick way to read the plainest Markdown, which most of a guide is: headings, paragraphs and
- * numbered steps of words, marks and figures. It gives exactly the tree that micromark gives, some
+ * numbered steps of words, marks, figures and plain pictures. It gives exactly the tree that micromark gives, some
  * twenty times faster, or declines: whatever could mean more than it seems is left to micromark.
  */
 import type { Heading, List, ListItem, Paragraph, Root } from "mdast";
 import { type Line, linesOf, pointAt, type Stretch } from "./lines.ts";
-import { readWords } from "./words.ts";
+import { readWords, withoutPictures } from "./words.ts";
 
 /**
- * What only micromark reads: control characters, escapes, code, emphasis, HTML, tables, links, images,
- * footnotes, task boxes, references to characters, and white space at the end of a line. A star with
- * spaces round it is text: it multiplies in a figure.
+ * What only micromark reads: control characters, escapes, code, emphasis, HTML, tables, links, pictures
+ * that are not plain, footnotes, task boxes, references to characters, and white space at the end of a
+ * line. A star with spaces round it is text: it multiplies in a figure.
  */
 const BEYOND =
   /[\0-\x09\x0b\x0c\x0e-\x1f\\`_~|@]|(?<! )\*|\*(?! )|\r(?!\n)|<[A-Za-z/!?]|!\[|\][([]|\[\^|\[[ xX]?\]|&[#A-Za-z]|\$\{|\{[{%#.:]|www\.|https?:| \r?$/im;
@@ -28,7 +28,7 @@ const DEFINITION = /^\[[^\]]*\]:/;
  * which a bracket becomes a link.
  */
 export function quickTree(text: string, links: ReadonlySet<string>): Root | undefined {
-  if (text.charCodeAt(0) === 0xfeff || BEYOND.test(text)) return undefined;
+  if (text.charCodeAt(0) === 0xfeff || BEYOND.test(withoutPictures(text))) return undefined;
   const reader = new BlockReader(text, links);
   for (const line of linesOf(text)) if (!reader.take(line)) return undefined;
   return reader.finish();
@@ -127,8 +127,8 @@ class BlockReader {
     if (indent > 0 && text.slice(0, indent).trim() !== "") return false;
     const words = text.slice(indent);
     if (words === "" || OPENS_BLOCK.test(words)) return false;
-    // A mark at the start of a line leaves it open where the text before ends.
-    if (isOpen && /^[[{]/.test(words)) return false;
+    // A mark or picture at the start of a line leaves it open where the text before ends.
+    if (isOpen && /^!?[[{]/.test(words)) return false;
     if (!isOpen && indent === 0) this.#list = undefined;
     if (!isOpen && indent > 0) this.#item!.spread = true;
     this.#openLine(indent);

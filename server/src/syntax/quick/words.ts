@@ -9,6 +9,19 @@ import { parseMark } from "../marks/parseMark.ts";
 import { MAX_MARK } from "../marks/words.ts";
 import { type Point, pointAt, type Stretch } from "./lines.ts";
 
+/**
+ * A picture with a plain description and a plain address, and no attributes behind it. Characters of
+ * emphasis may stand in the address alone.
+ */
+const PICTURE = /!\[([^\n\r!<[\]{}]{0,500})\]\(([\w./%-]+)\)(?!\{)/;
+const PICTURE_HERE = new RegExp(PICTURE, "y");
+const PICTURES = new RegExp(PICTURE, "g");
+
+/** The text with words in the place of plain pictures: their descriptions between two letters. */
+export function withoutPictures(text: string): string {
+  return text.includes("![") ? text.replace(PICTURES, "x$1x") : text;
+}
+
 const BRACKET = /[[\]{]/g;
 /** What no bracket or brace may hold to be read the quick way. */
 const NESTED = /[[\]{]/;
@@ -74,6 +87,7 @@ class WordReader {
 
   /** Reads the bracket that opens at `open`. Gives where to go on. */
   #bracket(open: number): number | undefined {
+    if (open > this.#done && this.#text[open - 1] === "!") return this.#picture(open - 1);
     const inside = this.#inside(open, "]", MAX_MARK);
     if (inside === undefined) return undefined;
     if (this.#links.size > 0 && this.#links.has(labelKey(inside))) return undefined;
@@ -84,6 +98,17 @@ class WordReader {
     const position = this.#place(open, close + 1);
     const node = { type: "partMark", mark: result.mark, value: `[${inside}]`, position } as const;
     return this.#add(node, open, close + 1);
+  }
+
+  /** Reads the picture whose `!` is at `start`. Gives where to go on. */
+  #picture(start: number): number | undefined {
+    PICTURE_HERE.lastIndex = start;
+    const match = PICTURE_HERE.exec(this.#text);
+    if (!match) return undefined;
+    const [{ length }, alt, url] = match;
+    const end = start + length;
+    const position = this.#place(start, end);
+    return this.#add({ type: "image", title: null, url: url!, alt: alt!, position }, start, end);
   }
 
   /** Reads the brace that opens at `open`. Gives where to go on. */

@@ -1,0 +1,78 @@
+/**
+ * Writes the files of a publication into one folder: all of them or none, each either the old one or the
+ * new one whatever happens meanwhile, and nothing anywhere else.
+ */
+import { randomUUID } from "node:crypto";
+import { lstat, mkdir, open, rename, rm, rmdir } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { stretchesOf } from "../publish/content.ts";
+import type { PublishedFile } from "../publish/outputs/output.ts";
+
+/** What the names of our files look like: no way up, no drive, no hidden file. */
+const SAFE = /^(?:[a-z0-9][A-Za-z0-9-]*\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
+
+/** So many pictures are written at a time: most of it is waiting for the disk. */
+const AT_A_TIME = 8;
+
+/** Makes the folder where needed. Links in it are not followed. Rejects with the error of the system. */
+export async function writeFiles(folder: string, files: readonly PublishedFile[]): Promise<void> {
+  for (const { name } of files) {
+    if (!SAFE.test(name) || name.includes("..")) throw new Error(`\`${name}\` is no name of ours`);
+  }
+  const made = await mkdir(folder, { recursive: true });
+  const drafts = join(folder, `.kitquill-${randomUUID()}`);
+  try {
+    await mkdir(drafts);
+    const draft = (index: number) => join(drafts, String(index));
+    await writeDrafts(files, draft);
+    for (const name of new Set(files.map(({ name }) => dirname(name)))) {
+      await makeFolder(join(folder, name));
+    }
+    for (const [index, { name }] of files.entries()) await rename(draft(index), join(folder, name));
+  } catch (error) {
+    await rm(drafts, { recursive: true, force: true });
+    if (made !== undefined) await removeEmpty(folder, made);
+    throw error;
+  }
+  await rm(drafts, { recursive: true });
+}
+
+/** Pictures, which are there already, several at a time; what is made as it is written one by one. */
+async function writeDrafts(
+  files: readonly PublishedFile[],
+  draft: (index: number) => string,
+): Promise<void> {
+  const numbered = files.map((file, index) => ({ file, path: draft(index) }));
+  const made = numbered.filter(({ file }) => file.mark !== undefined);
+  for (const { file, path } of made) await writeDraft(path, file);
+  const there = numbered.filter(({ file }) => file.mark === undefined);
+  for (let from = 0; from < there.length; from += AT_A_TIME) {
+    const some = there.slice(from, from + AT_A_TIME);
+    await Promise.all(some.map(({ file, path }) => writeDraft(path, file)));
+  }
+}
+
+async function writeDraft(path: string, { content }: PublishedFile): Promise<void> {
+  const file = await open(path, "wx", 0o666);
+  try {
+    for (const stretch of stretchesOf(content())) await file.writeFile(stretch);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+}
+
+async function makeFolder(path: string): Promise<void> {
+  await mkdir(path, { recursive: true });
+  if ((await lstat(path)).isDirectory()) return;
+  throw new Error(`\`${path}\` is a link that leads elsewhere`);
+}
+
+/** Removes folders that we have made, from the inmost up to `made`, as far as nothing is in them. */
+async function removeEmpty(folder: string, made: string): Promise<void> {
+  try {
+    for (let path = folder; path.length >= made.length; path = dirname(path)) await rmdir(path);
+  } catch {
+    // Somebody else has put something there: it is theirs.
+  }
+}
