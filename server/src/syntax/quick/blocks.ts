@@ -123,16 +123,25 @@ class BlockReader {
   /** A line of a paragraph, of the page or of the open item. */
   #words(text: string): boolean {
     const isOpen = this.#paragraph.length > 0;
-    const indent = this.#list && (isOpen || text.startsWith(" ")) ? this.#indent : 0;
-    if (indent > 0 && text.slice(0, indent).trim() !== "") return false;
+    const indent = this.#indentOf(text, isOpen);
+    if (indent === undefined) return false;
     const words = text.slice(indent);
     if (words === "" || OPENS_BLOCK.test(words)) return false;
     // A mark or picture at the start of a line leaves it open where the text before ends.
     if (isOpen && /^!?[[{]/.test(words)) return false;
-    if (!isOpen && indent === 0) this.#list = undefined;
-    if (!isOpen && indent > 0) this.#item!.spread = true;
+    if (!isOpen && indent < this.#indent) this.#list = undefined;
+    if (!isOpen && this.#list) this.#item!.spread = true;
     this.#openLine(indent);
     return true;
+  }
+
+  /** How far the line is indented; undefined where that may mean more than it seems. */
+  #indentOf(text: string, isOpen: boolean): number | undefined {
+    const wanted = this.#list && (isOpen || text.startsWith(" ")) ? this.#indent : 0;
+    if (wanted === 0 || text.slice(0, wanted).trim() === "") return wanted;
+    // Not far enough to belong to the item: a paragraph behind the list.
+    const indent = text.search(/[^ ]/);
+    return isOpen || indent > 3 ? undefined : indent;
   }
 
   #openLine(indent: number): void {
