@@ -1,12 +1,18 @@
 // Writes what is told about the checks in several places from the checks themselves: the index of
-// their pages, the table in the README, and the settings schema; and the reference page of the trade
-// functions from their registry. `--check` writes nothing and fails when one is out of date.
+// their pages, the table in the README, and the settings schema; and the reference pages of the trade
+// functions, the settings, the command line and the JSON from what these are made of. `--check` writes
+// nothing and fails when one is out of date.
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "esbuild";
+import { commandPage } from "./commandPage.mjs";
+import { fieldTable } from "./fieldTable.mjs";
 import { functionsPage } from "./functionsPage.mjs";
+import { modulesPlugin } from "./modules.mjs";
+import { pagePlugin } from "./pageModule.mjs";
 import { ROOT } from "./run.mjs";
+import { settingsPage } from "./settingsPage.mjs";
 
 const PAGES = "server/docs/checks";
 const SEVERITIES = ["off", "hint", "info", "warning", "error"];
@@ -19,8 +25,6 @@ const GROUPS = [
   ["safety", "Safety"],
   ["wording", "Wording"],
 ];
-const BEGIN = "<!-- checks:begin -->";
-const END = "<!-- checks:end -->";
 
 /** What a module of the server exports. */
 async function load(path) {
@@ -33,6 +37,7 @@ async function load(path) {
     format: "esm",
     platform: "node",
     logLevel: "error",
+    plugins: [modulesPlugin, pagePlugin],
   });
   try {
     return await import(pathToFileURL(outfile).href);
@@ -78,17 +83,32 @@ This page is written by \`npm run docs\`.
 `;
 }
 
-function readme(metas) {
-  const text = readFileSync(join(ROOT, "README.md"), "utf8");
-  const start = text.indexOf(BEGIN);
-  const end = text.indexOf(END);
-  if (start < 0 || end < start) {
+/** A page with what is generated put between its lines `<!-- name:begin -->` and `<!-- name:end -->`. */
+function filled(path, name, generated) {
+  const text = read(path) ?? "";
+  const [begin, end] = ["begin", "end"].map((one) => `<!-- ${name}:${one} -->`);
+  const [start, stop] = [text.indexOf(begin), text.indexOf(end)];
+  if (start < 0 || stop < start) {
     throw new Error(
-      `README.md needs a line \`${BEGIN}\` and below it a line \`${END}\`: the table of the checks goes between them.`,
+      `${path} needs a line \`${begin}\` and below it a line \`${end}\`: what is generated goes between them.`,
     );
   }
+  return `${text.slice(0, start)}${begin}\n${generated}\n${text.slice(stop)}`;
+}
+
+function readme(metas) {
   const all = GROUPS.flatMap(([tag]) => rows(metas, tag, `${PAGES}/`));
-  return `${text.slice(0, start)}${BEGIN}\n${table(all)}\n${text.slice(end)}`;
+  return filled("README.md", "checks", table(all));
+}
+
+/** After the manifest is written: its settings are. */
+function settings() {
+  return settingsPage(JSON.parse(read("package.json")).contributes.configuration.properties);
+}
+
+function jsonPage() {
+  const schema = JSON.parse(read("server/docs/guide.schema.json"));
+  return filled("server/docs/json.md", "fields", fieldTable(schema));
 }
 
 function manifest(metas) {
@@ -116,12 +136,16 @@ function manifest(metas) {
 const metas = await readMetas();
 const { FUNCTION_GROUPS } = await load("trade/functions/all");
 const { printAmount } = await load("quantity/printing");
+const { HELP } = await load("cli/help");
 const stale = [];
 for (const [path, write] of [
   [`${PAGES}/README.md`, indexPage],
   ["package.json", manifest],
   ["README.md", readme],
   ["server/docs/functions.md", () => functionsPage(FUNCTION_GROUPS, printAmount)],
+  ["server/docs/command.md", () => commandPage(HELP)],
+  ["server/docs/settings.md", settings],
+  ["server/docs/json.md", jsonPage],
 ]) {
   const text = write(metas);
   if (text === read(path)) continue;
@@ -147,5 +171,5 @@ if (process.argv.includes("--check") && stale.length > 0) {
 console.log(
   stale.length > 0
     ? `Written: ${stale.join(", ")}.`
-    : "The docs of checks and functions are up to date.",
+    : "All that is generated of the docs is up to date.",
 );

@@ -15,6 +15,8 @@ const REQUIRED = [
   "extension/changelog.md",
   "extension/LICENSE.txt",
   "extension/media/icon.png",
+  "extension/server/docs/README.md",
+  "extension/server/docs/checks/README.md",
   "extension/dist/client.cjs",
   "extension/dist/client-web.js",
   "extension/dist/preview-page.js",
@@ -51,7 +53,7 @@ async function faults(archive) {
   return [...missing, ...unwanted, ...tooLarge];
 }
 
-const { name, version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
+const { name, version, repository } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
 const archive = join(ROOT, `${name}-${version}.vsix`);
 await build({ minify: true });
 writeFileSync(join(ROOT, "dist/THIRD-PARTY-LICENSES.txt"), thirdPartyLicences());
@@ -60,7 +62,8 @@ await createVSIX({
   packagePath: archive,
   dependencies: false,
   allowMissingRepository: true,
-  rewriteRelativeLinks: false,
+  // Pages are packed, pictures are not: with a repository they are shown from there.
+  rewriteRelativeLinks: repository !== undefined,
 });
 const wrong = await faults(archive);
 if ((await node("dist/kitquill.mjs", ["--help"])) !== 0) wrong.push("kitquill --help fails");

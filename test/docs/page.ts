@@ -25,8 +25,26 @@ function cellsOf(line: string): string[] {
     .map((cell) => cell.trim());
 }
 
+export interface Block {
+  readonly language: string;
+  /** What follows the language on its fence: the name of a file. */
+  readonly name: string | undefined;
+  readonly text: string;
+}
+
+/** All fenced blocks, in order. */
+export function fencedBlocks(page: string): Block[] {
+  const blocks = page.matchAll(/^```(\w*)(?: (\S+))?\n([\s\S]*?)^```$/gm);
+  return [...blocks].map(([, language, name, text]) => ({
+    language: language!,
+    name,
+    text: text!,
+  }));
+}
+
 /** The texts of the fenced blocks of one language. */
 export function blocksOf(page: string, language: string): string[] {
-  const blocks = page.matchAll(/^```(\w+)\n([\s\S]*?)^```$/gm);
-  return [...blocks].filter((block) => block[1] === language).map((block) => block[2]!);
+  return fencedBlocks(page)
+    .filter((block) => block.language === language)
+    .map(({ text }) => text);
 }

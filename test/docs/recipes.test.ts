@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { checkFiles } from "../fixture.ts";
+import { fencedBlocks } from "./page.ts";
 
 const PAGE = readFileSync("server/docs/recipes.md", "utf8");
 
@@ -9,10 +10,10 @@ const PAGE = readFileSync("server/docs/recipes.md", "utf8");
 function recipes(): { title: string; files: Map<string, string> }[] {
   const found: { title: string; files: Map<string, string> }[] = [];
   let files = new Map<string, string>();
-  for (const [, language, name, text] of PAGE.matchAll(/^```(\w+)(?: (\S+))?\n([\s\S]*?)^```$/gm)) {
-    files.set(name ?? (language === "csv" ? "parts.csv" : "guide.md"), text!);
+  for (const { language, name, text } of fencedBlocks(PAGE)) {
+    files.set(name ?? (language === "csv" ? "parts.csv" : "guide.md"), text);
     if (language !== "markdown") continue;
-    found.push({ title: /^title: (.+)$/m.exec(text!)![1]!, files });
+    found.push({ title: /^title: (.+)$/m.exec(text)![1]!, files });
     files = new Map();
   }
   return found;
