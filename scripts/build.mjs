@@ -111,8 +111,9 @@ export async function build({ minify = false, watch = false } = {}) {
     else Object.assign(outputs, (await esbuild.build(options)).metafile.outputs);
   }
   if (watch) return;
+  if (!minify) return;
   for (const line of sizeLines(outputs)) console.log(line);
-  const faults = minify ? sizeFaults(outputs) : [];
+  const faults = sizeFaults(outputs);
   if (faults.length > 0) throw new Error(`The bundles are too large: ${faults.join("; ")}.`);
 }
 

@@ -136,14 +136,16 @@ function manifest(metas) {
 const metas = await readMetas();
 const { FUNCTION_GROUPS } = await load("trade/functions/all");
 const { printAmount } = await load("quantity/printing");
-const { HELP } = await load("cli/help");
+const { TOPICS, helpOn } = await load("cli/help");
+const help = {};
+for (const topic of TOPICS) help[topic] = await helpOn(topic);
 const stale = [];
 for (const [path, write] of [
   [`${PAGES}/README.md`, indexPage],
   ["package.json", manifest],
   ["README.md", readme],
   ["server/docs/functions.md", () => functionsPage(FUNCTION_GROUPS, printAmount)],
-  ["server/docs/command.md", () => commandPage(HELP)],
+  ["server/docs/command.md", () => commandPage(help)],
   ["server/docs/settings.md", settings],
   ["server/docs/json.md", jsonPage],
 ]) {

@@ -23,7 +23,7 @@ function finding({ first }: Unlisted): Finding {
   return {
     at: { piece, span },
     message: () =>
-      `Step ${step!.number} uses something, "${text}", that neither the kit's list nor the guide lists: builders find out with the board half done. Write it into the step as \`[own: …]\`, or add it to \`tools\` in the front matter.`,
+      `Step ${step!.number} uses "${text}", which neither the parts list nor the guide lists: builders find out with the board half done. Write it into the step as \`[own: …]\`, or add it to \`tools\` in the front matter.`,
     fixes: [() => addMark(first, "own")],
   };
 }

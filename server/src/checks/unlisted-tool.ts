@@ -29,7 +29,7 @@ function finding({ first }: Unlisted): Finding {
   return {
     at: { piece, span },
     message: () =>
-      `Step ${step!.number} needs a tool, "${text}", that is not listed: builders lay out their tools before they begin. Add it to \`tools\` in the front matter, or mark it in the step.`,
+      `Step ${step!.number} needs "${text}", a tool that the guide does not list: builders lay out their tools before they begin. Add it to \`tools\` in the front matter, or mark it in the step.`,
     fixes: [() => addMark(first, "tool")],
   };
 }

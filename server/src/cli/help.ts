@@ -197,6 +197,9 @@ const HELP = {
 
 export type Topic = keyof typeof HELP;
 
+/** The whole first, then the commands. */
+export const TOPICS = Object.keys(HELP) as readonly Topic[];
+
 export function isTopic(word: string): word is Topic {
   return Object.hasOwn(HELP, word);
 }
