@@ -21,9 +21,10 @@ export function findDelimiter(text: string): Delimiter | undefined {
   let best: Delimiter | undefined;
   let most = 0;
   for (const delimiter of DELIMITERS) {
-    const score = agreement(readCsv(sample, delimiter, SAMPLE).rows, delimiter);
+    if (!sample.includes(delimiter)) continue;
     // Of equals the first: hardly a cell holds a tab, and a semicolon file has decimal commas.
-    if (score > most + 0.01) {
+    const score = agreement(readCsv(sample, delimiter, SAMPLE).rows, delimiter, most + 0.01);
+    if (score !== undefined) {
       most = score;
       best = delimiter;
     }
@@ -31,7 +32,12 @@ export function findDelimiter(text: string): Delimiter | undefined {
   return best;
 }
 
-function agreement(rows: readonly TableRow[], delimiter: Delimiter): number {
+/** How well the rows agree, from 0 to 1; undefined where it is not more than `least`. */
+function agreement(
+  rows: readonly TableRow[],
+  delimiter: Delimiter,
+  least: number,
+): number | undefined {
   const counts = new Map<number, number>();
   for (const { width } of rows) counts.set(width, (counts.get(width) ?? 0) + 1);
   let width = 0;
@@ -41,13 +47,16 @@ function agreement(rows: readonly TableRow[], delimiter: Delimiter): number {
     width = cells;
     agreeing = count;
   }
-  if (width === 0) return 0;
+  if (width === 0) return undefined;
   const share = agreeing / rows.length;
   // Colons stand in prose, times and addresses; only a strict `J2:1` list is parted by them.
-  if (delimiter === ":" && (share < 0.9 || width > 3)) return 0;
+  if (delimiter === ":" && (share < 0.9 || width > 3)) return undefined;
   // Of tables drawn with bars each row has two of them at least.
-  if (delimiter === "|" && width < 3) return 0;
-  return share * (1 - 1 / width) * (0.5 + 0.5 * designatorShare(rows, width));
+  if (delimiter === "|" && width < 3) return undefined;
+  const most = share * (1 - 1 / width);
+  if (most <= least) return undefined;
+  const score = most * (0.5 + 0.5 * designatorShare(rows, width));
+  return score > least ? score : undefined;
 }
 
 /** Of the column with most of them, the share of cells that are designators. */

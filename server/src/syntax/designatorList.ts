@@ -2,6 +2,7 @@
  * Reads a cell that lists designators in any of the ways people write them: `C1, C2`, `C1,3,6–8`,
  * `R1 R2 R3`, `C1 to C6`, `U3A, B`, `Q1/Q2`, `R5 (optional)`.
  */
+import { remembered } from "../quantity/remembered.ts";
 import type { Span } from "../text/span.ts";
 import { type Designator, expandRange, readDesignator } from "./designators.ts";
 
@@ -49,8 +50,11 @@ export function readDesignatorList(text: string, place: Place = within): Designa
 
 /** The same, but no further than is needed to tell what kind of text it is. */
 export function glanceAtList(text: string): DesignatorList {
-  return readList(text.slice(0, 2_000), 100, within);
+  return glanceOnce(text.slice(0, 2_000));
 }
+
+/** To tell columns apart the same cells are looked at again and again. */
+const glanceOnce = remembered((text: string) => readList(text, 100, within));
 
 /** Whether the text is nothing but numbered designators. */
 export function isDesignatorList(text: string): boolean {
