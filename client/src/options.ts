@@ -6,11 +6,13 @@ import type { ClientOffers } from "../../server/src/lsp/protocol.ts";
 import { GO_TO } from "./goTo.ts";
 import { ENDINGS, filesOf } from "./partsLists.ts";
 
-/** Guides, every kind of file that parts lists come in, and pictures. */
+/** Guides, every kind of file that parts lists come in, what tells that one is open, and pictures. */
 const WATCHED = filesOf([
   "md",
   "markdown",
   ...ENDINGS,
+  "xlsx#",
+  "ods#",
   "png",
   "jpg",
   "jpeg",

@@ -14,7 +14,9 @@ export function filesOf(endings: readonly string[]): string {
 export async function findLists(folder?: vscode.Uri): Promise<vscode.Uri[]> {
   const all = filesOf(ENDINGS);
   const pattern = folder ? new vscode.RelativePattern(folder, all) : all;
-  return vscode.workspace.findFiles(pattern, undefined, MOST);
+  const found = await vscode.workspace.findFiles(pattern, undefined, MOST);
+  // Spreadsheet programs tell by such a file that they have a list open.
+  return found.filter(({ path }) => !path.includes("/~$"));
 }
 
 /** Whether a file's name is a list's. */

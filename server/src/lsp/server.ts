@@ -13,6 +13,7 @@ import type {
 import { type FileDiagnoses, Service } from "../service.ts";
 import { guidesNaming } from "../workspace/companions.ts";
 import type { Files } from "../workspace/files.ts";
+import { markedFile } from "../workspace/openElsewhere.ts";
 import { canonicalUri } from "../workspace/paths.ts";
 import { capabilitiesFor } from "./capabilities.ts";
 import { rangeToSpan, toDiagnostic } from "./convert.ts";
@@ -145,7 +146,10 @@ class Server implements Session {
       this.#close(textDocument.uri),
     );
     told<DidChangeWatchedFilesParams>("workspace/didChangeWatchedFiles", ({ changes }) => {
-      for (const { uri } of changes) this.#service.changedOutside(canonicalUri(uri));
+      for (const { uri } of changes) {
+        // A program that closes a file frees it, and takes its mark away.
+        this.#service.changedOutside(canonicalUri(markedFile(uri) ?? uri));
+      }
       this.#wake();
     });
     told<DidChangeConfigurationParams>("workspace/didChangeConfiguration", ({ settings }) =>

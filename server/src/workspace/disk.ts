@@ -1,7 +1,9 @@
 /** Files on disk, through Node. The one module of the analysis that knows `node:`. */
 import { open, readdir, realpath, stat } from "node:fs/promises";
+import { basename, dirname, join } from "node:path";
 import { URI, Utils } from "vscode-uri";
 import { FileError, type FolderEntry, type FolderFiles, MAX_FILE_BYTES } from "./files.ts";
+import { marksOf } from "./openElsewhere.ts";
 import { isInside } from "./paths.ts";
 
 export class DiskFiles implements FolderFiles {
@@ -29,7 +31,8 @@ export class DiskFiles implements FolderFiles {
       await this.#refuseLinksOut(uri, fsPath);
       return await this.#readBounded(uri, fsPath);
     } catch (error) {
-      return explain(error, uri);
+      const isOpen = DENIED.has(codeOf(error)) && (await isOpenElsewhere(fsPath));
+      return explain(error, uri, isOpen);
     }
   }
 
@@ -86,7 +89,11 @@ export class DiskFiles implements FolderFiles {
 /** What the system says of a path that leads to no file. */
 const NOWHERE = new Set(["ENOENT", "ENOTDIR", "ENAMETOOLONG", "ELOOP"]);
 
-function explain(error: unknown, uri: string): undefined {
+/** What it says of a file that is not ours to read, or that is in use. */
+const DENIED = new Set(["EACCES", "EPERM"]);
+
+/** `isOpen`: a program has the file open. */
+function explain(error: unknown, uri: string, isOpen: boolean): undefined {
   if (error instanceof FileError) throw error;
   const code = codeOf(error);
   if (code === "ENOENT" || code === "ENOTDIR") return undefined;
@@ -94,12 +101,10 @@ function explain(error: unknown, uri: string): undefined {
   switch (code) {
     case "EACCES":
     case "EPERM":
+      if (isOpen) throw held(name);
       throw new FileError("denied", `\`${name}\` may not be read: permission is denied.`);
     case "EBUSY":
-      throw new FileError(
-        "denied",
-        `\`${name}\` is held by another program. Save it there and close it; it is then read by itself.`,
-      );
+      throw held(name);
     case "ELOOP":
       throw new FileError("broken", `\`${name}\` is a link that leads back to itself.`);
     case "ENAMETOOLONG":
@@ -107,6 +112,20 @@ function explain(error: unknown, uri: string): undefined {
     default:
       throw new FileError("broken", `\`${name}\` cannot be read (${code}).`);
   }
+}
+
+function held(name: string): FileError {
+  return new FileError(
+    "denied",
+    `\`${name}\` is held by another program. Save it there and close it; it is then read by itself.`,
+  );
+}
+
+/** Whether a spreadsheet program tells that it has the file open. */
+async function isOpenElsewhere(path: string): Promise<boolean> {
+  const marks = marksOf(basename(path)).map((mark) => join(dirname(path), mark));
+  const found = await Promise.all(marks.map((mark) => stat(mark).catch(() => undefined)));
+  return found.some((stats) => stats !== undefined);
 }
 
 function codeOf(error: unknown): string {

@@ -15,6 +15,7 @@ import type {
 import { completePaths, pathPlaceAt } from "../../features/completion/paths.ts";
 import type { LineIndex } from "../../text/lines.ts";
 import { relativePath } from "../../workspace/movedPaths.ts";
+import { markedFile } from "../../workspace/openElsewhere.ts";
 import { canonicalUri } from "../../workspace/paths.ts";
 import { spanToRange } from "../convert.ts";
 import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind } from "../values.ts";
@@ -57,7 +58,9 @@ async function answer(
     if (found) return toList(found, lines, context, shown.keep(found.items));
     const place = list ? undefined : pathPlaceAt(guide, uri, offset);
     if (!place) continue;
-    const files = (await context.filesEnding(place.endings, uri)).map(canonicalUri);
+    const files = (await context.filesEnding(place.endings, uri))
+      .filter((file) => markedFile(file) === undefined)
+      .map(canonicalUri);
     const others = files.filter((file) => file !== uri);
     const named = others.flatMap((file) => relativePath(uri, file) ?? []);
     const paths = completePaths(place, named);
