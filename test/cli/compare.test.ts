@@ -1,6 +1,8 @@
 /** `kitquill compare` as a process: with a guide, and with the old list from git. Kits are inventions. */
 import { execFileSync } from "node:child_process";
+import { parse } from "csv-parse/sync";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { workbook } from "../model/compare/formats.ts";
 import { Cli } from "./cli.ts";
 
 const GUIDE = `---
@@ -26,7 +28,7 @@ beforeAll(async () => {
 });
 afterAll(() => cli.remove());
 
-const kit = (files: Readonly<Record<string, string>> = {}) =>
+const kit = (files: Readonly<Record<string, string | Uint8Array>> = {}) =>
   cli.folder({ "wren.md": GUIDE, "parts.csv": OLD, "new.csv": NEW, ...files });
 
 describe("with a guide", () => {
@@ -103,6 +105,46 @@ Packing
     );
     expect(code).toBe(2);
     expect(err).toContain("names 2 parts lists, and neither of the two is one of them");
+  });
+});
+
+describe("workbooks", () => {
+  const rows = (csv: string) => workbook(parse(csv));
+  const inCsv = ["compare", "parts.csv", "new.csv", "--guide", "wren.md"];
+
+  test.each(["parts.xlsx", "parts.xlsx#Kit"])("named %s in the guide", async (named) => {
+    const guide = GUIDE.replace("parts.csv", named);
+    const folder = kit({ "wren.md": guide, "parts.xlsx": rows(OLD), "new.xlsx": rows(NEW) });
+    const told = await cli.run(folder, "compare", named, "new.xlsx", "--guide", "wren.md");
+    const { out, code } = await cli.run(kit(), ...inCsv);
+    expect(told).toEqual({
+      code,
+      out: out.replace("parts.csv → new.csv", `${named} → new.xlsx`),
+      err: "",
+    });
+  });
+
+  test("against a list in another format", async () => {
+    const folder = kit({ "new.xlsx": rows(NEW) });
+    const told = await cli.run(folder, "compare", "parts.csv", "new.xlsx", "--guide", "wren.md");
+    const { out } = await cli.run(kit(), ...inCsv);
+    expect(told.out).toBe(out.replace("new.csv", "new.xlsx"));
+    const same = kit({ "again.xlsx": rows(OLD) });
+    const { code } = await cli.run(same, "compare", "parts.csv", "again.xlsx");
+    expect(code).toBe(0);
+  });
+
+  test("a sheet that is not there, or a file cut off, is told in one sentence", async () => {
+    const folder = kit({ "new.xlsx": rows(NEW), "cut.xlsx": rows(NEW).subarray(0, 700) });
+    for (const [name, says] of [
+      ["new.xlsx#Nope", "has no sheet `Nope`. It has `Kit`"],
+      ["cut.xlsx", "damaged or cut off"],
+    ] as const) {
+      const { code, out, err } = await cli.run(folder, "compare", "parts.csv", name);
+      expect([code, out]).toEqual([2, ""]);
+      expect(err).toContain(`\`${name}\` cannot be used as a parts list.`);
+      expect(err).toContain(says);
+    }
   });
 });
 

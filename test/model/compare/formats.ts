@@ -62,7 +62,8 @@ function escapeXml(text: string): string {
   return text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
 }
 
-function workbook(table: readonly (readonly string[])[]): Uint8Array {
+/** A workbook whose sheet `Kit` holds the cells as texts. */
+export function workbook(table: readonly (readonly string[])[]): Uint8Array {
   const cell = (text: string) =>
     `<c t="inlineStr"><is><t xml:space="preserve">${escapeXml(text)}</t></is></c>`;
   return xlsx(table.map((cells) => `<row>${cells.map(cell).join("")}</row>`).join(""));
