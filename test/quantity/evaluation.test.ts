@@ -147,6 +147,7 @@ describe("units that do not agree are told on their operator", () => {
     ["5 V ± 2 A", 'unit "2 A": The value is in V, but its tolerance in A'],
     ["5 V ± 2", 'unit "2": The tolerance has no unit'],
     ["25 °C ± 5 %", 'unit "5 %": A share of a temperature'],
+    ["0 V ± 5 %", 'form "5 %": A share of nothing is nothing'],
   ])("%s", (text, expected) => {
     expect(problemOf(text, RAILS)).toContain(expected);
   });

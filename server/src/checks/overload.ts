@@ -49,6 +49,7 @@ function judge(
   // A hair for rounding.
   if (percent <= Math.min(allowed, 100) * (1 + 1e-9)) return undefined;
   const isOver = percent > 100 * (1 + 1e-9);
+  const harm = load === "V" ? "ages early" : "runs hot and ages early";
   return {
     at: figure.at(),
     ...(!isOver && { severity: "warning" as const }),
@@ -57,7 +58,7 @@ function judge(
       const most = `${inWords(rating.most, load)}, ${rating.from}`;
       return isOver
         ? `${worst}, but ${partName(part)} stands ${most}. It fails sooner or later, or at once: take a stronger part, or lower the load.`
-        : `${worst}, ${Math.round(percent)} % of what ${partName(part)} stands (${most}). Above ${allowed} % a part runs hot and ages early: take a stronger one, or lower the load.`;
+        : `${worst}, ${Math.round(percent)} % of what ${partName(part)} stands (${most}). Above ${allowed} % a part ${harm}: take a stronger one, or lower the load.`;
     },
     related: [
       {

@@ -89,6 +89,10 @@ function inUnit({ dimension, unit }: Term): string {
   return isPlain(dimension) ? "has no unit" : `is in ${unit}`;
 }
 
+function inAmount({ dimension, unit }: Term): string {
+  return isPlain(dimension) ? "Write it without %." : `Write it as an amount in ${unit}.`;
+}
+
 /** The term as an input with limits of its own, beside those of what it is computed from. */
 function withTolerance(term: Term, written: Expression, computation: Computation): Term {
   const tolerance = computation.term(written);
@@ -104,6 +108,12 @@ function withTolerance(term: Term, written: Expression, computation: Computation
       fail(
         "form",
         "A tolerance above 100 % would let the value change its sign. Check the figure.",
+      );
+    }
+    if (size > 0 && term.node.nominal === 0 && !term.node.varies && !term.isPoint) {
+      fail(
+        "form",
+        `A share of nothing is nothing, so this tolerance allows none. ${inAmount(term)}`,
       );
     }
     if (term.isPoint) {

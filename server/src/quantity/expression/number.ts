@@ -1,16 +1,15 @@
 /** Reads numbers with their units out of an expression: `13,8 V`, `10 000 Ω`, `4k7`, `24 AWG`. */
 
-import { nearestWord } from "../../text/nearest.ts";
 import type { Span } from "../../text/span.ts";
 import { readWord } from "../codes.ts";
 import { FigureError } from "../problem.ts";
-import { type UnitMeaning, unitSymbol, unitSymbols } from "../unitMeanings.ts";
-import { readUnit } from "../units.ts";
+import { type UnitMeaning, unitSymbol } from "../unitMeanings.ts";
 import { readUnitAt, readWholeUnit } from "../unitText.ts";
 import { valueClass } from "../valueClass.ts";
 import { gaugeDiameter } from "../wireGauge.ts";
 import { foldText } from "../words.ts";
 import type { NumberLiteral } from "./tree.ts";
+import { unknownUnit } from "./unknownUnit.ts";
 
 /** Groups of three may be parted by a plain, no-break, thin or narrow space (ISO 80000-1). */
 const NUMBER =
@@ -123,46 +122,5 @@ function twoSeparators(text: string, start: number, end: number): FigureError {
     kind: "form",
     span: { start, end: Math.max(end, start + written.length) },
     message: `${written} has two separators, so its size is not clear. Write one decimal point or comma, and separate thousands by a space.`,
-  });
-}
-
-function unknownUnit(text: string, start: number, span: Span): FigureError {
-  const word = text.slice(span.start, span.end);
-  if (/^\s*\(/.test(text.slice(span.end))) return missingSign(text, start, span, word);
-  const spelled = readUnit(foldText(word));
-  const prefix = spelled && PREFIXES[spelled.exponent];
-  const meant = prefix !== undefined ? prefix + spelled!.unit : nearestWord(word, unitSymbols());
-  if (!meant) return missingSign(text, start, span, word);
-  return new FigureError({
-    kind: "form",
-    span,
-    message: `${word} is no unit that can be computed with. Did you mean ${meant}?`,
-    suggestion: { title: `Write ${meant}`, span, text: meant },
-  });
-}
-
-const PREFIXES: { readonly [exponent: number]: string } = {
-  [-12]: "p",
-  [-9]: "n",
-  [-6]: "µ",
-  [-3]: "m",
-  0: "",
-  3: "k",
-  6: "M",
-  9: "G",
-};
-
-function missingSign(text: string, start: number, span: Span, word: string): FigureError {
-  const number = text.slice(start, span.start).trim();
-  const product = `${number} * ${word}`;
-  return new FigureError({
-    kind: "form",
-    span,
-    message: `${word} is no unit that can be computed with. If a product is meant, write ${product}.`,
-    suggestion: {
-      title: `Write ${product}`,
-      span: { start: start + number.length, end: span.start },
-      text: " * ",
-    },
   });
 }
