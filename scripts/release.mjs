@@ -66,11 +66,15 @@ async function tryCommand(clone, tarball, { version }) {
   try {
     const install = ["install", "--ignore-scripts", "--no-audit", "--no-fund", "--prefix", folder];
     await must("npm install of the package", npm([...install, tarball], folder));
-    const command = join(folder, "node_modules/kitquill/dist/kitquill.mjs");
-    const shown = spawnSync(process.execPath, [command, "--version"], { encoding: "utf8" });
-    if (shown.stdout.trim() !== version) throw new Error(`kitquill --version says ${shown.stdout}`);
+    // By the link that npm makes for the path.
+    const command = join(folder, "node_modules/.bin/kitquill");
+    const shell = process.platform === "win32";
+    const shown = spawnSync(command, ["--version"], { encoding: "utf8", shell });
+    if (shown.stdout?.trim() !== version) {
+      throw new Error(`kitquill --version says ${shown.stdout}${shown.stderr}`);
+    }
     const sample = join(clone, "samples/plover");
-    await must("kitquill check", run(process.execPath, [command, "check", sample]));
+    await must("kitquill check", run(command, ["check", sample], { shell }));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

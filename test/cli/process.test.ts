@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { readFileSync, statSync, symlinkSync } from "node:fs";
+import { chmodSync, readFileSync, statSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Cli } from "./cli.ts";
@@ -27,6 +27,17 @@ checks: { hazard-missing: off }
 `;
 const clean = { "guide.md": guide, "parts.csv": parts };
 const faulty = { ...clean, "guide.md": guide.replace("[C1]", "[C1, R7]") };
+
+test.skipIf(process.platform === "win32")(
+  "the bundle is a program by itself, as a link on the path runs it",
+  async () => {
+    chmodSync(cli.bundle, 0o755);
+    const folder = cli.folder(clean);
+    symlinkSync(cli.bundle, join(folder, "kitquill"));
+    const { code, out } = await cli.spawn(join(folder, "kitquill"), ["check"], folder);
+    expect([code, out]).toEqual([0, "1 guide checked, 2 steps: nothing found.\n"]);
+  },
+);
 
 describe("kitquill check", () => {
   test("ends with 0 and says so when a guide is in order", async () => {

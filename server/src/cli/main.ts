@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 /** The command line's entry: arguments in, exit code out. */
 import { run } from "./run.ts";
 import { processTerminal } from "./terminal.ts";
