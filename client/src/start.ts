@@ -79,7 +79,7 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
       publishGuide(session.ask, page),
     ),
     guide,
-    ...createViews(guide),
+    ...createViews(guide, session.ask),
     ...createPreview(context.extensionUri, session, guide),
     ...createRevision(session.ask, context.workspaceState),
   );

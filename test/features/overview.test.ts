@@ -1,6 +1,7 @@
 /** A guide at a glance. */
 import { describe, expect, test } from "vitest";
 import { overviewOf } from "../../server/src/features/overview.ts";
+import { stagesOf } from "../../server/src/features/stages.ts";
 import { guideOf } from "../model/guides.ts";
 
 const LIST =
@@ -22,7 +23,7 @@ Nothing to do.
 
 describe("The overview", () => {
   test("tells of each stage with steps what it fits", () => {
-    const { stages } = overviewOf(guideOf(BODY, LIST), []);
+    const stages = stagesOf(guideOf(BODY, LIST), []);
     expect(
       stages.map(({ number, title, fitted, steps }) => [number, title, fitted, steps.length]),
     ).toEqual([
@@ -58,22 +59,22 @@ describe("The overview", () => {
       const start = text.indexOf(words);
       return { uri: "file:///g.md", span: { start, end: start + 1 }, severity };
     };
-    const { stages, errors, warnings } = overviewOf(guide, [
+    const findings = [
       at("R2]", "warning"),
       at("R1", "hint"),
       at("wait", "error"),
       at("Nothing", "error"),
       at("parts:", "error"),
-    ]);
+    ];
+    const stages = stagesOf(guide, findings);
     expect(stages.map(({ worst }) => worst)).toEqual(["error", undefined]);
     expect(stages[0]!.steps.map(({ worst }) => worst)).toEqual(["warning", "error"]);
-    expect([errors, warnings]).toEqual([3, 1]);
+    expect(overviewOf(guide, findings)).toMatchObject({ errors: 3, warnings: 1 });
   });
 
   test("counts the findings that are too many to be shown", () => {
-    const span = { start: 0, end: 0 };
-    const rest = { uri: "file:///g.md", span, severity: "information", standsFor: { error: 7 } };
-    const { errors } = overviewOf(guideOf(BODY, LIST), [{ ...rest, severity: "information" }]);
+    const rest = { severity: "information", standsFor: { error: 7 } } as const;
+    const { errors } = overviewOf(guideOf(BODY, LIST), [rest]);
     expect(errors).toBe(7);
   });
 });

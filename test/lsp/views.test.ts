@@ -3,7 +3,9 @@ import { afterEach, expect, test } from "vitest";
 import {
   OVERVIEW,
   type OverviewResult,
+  STAGES,
   START_GUIDE,
+  type StagesResult,
   type StartGuideResult,
 } from "../../server/src/lsp/protocol.ts";
 import { FOLDER, TestClient } from "./client.ts";
@@ -23,12 +25,15 @@ async function started(files: Record<string, string>): Promise<TestClient> {
 const overview = (name: string) =>
   client.connection.sendRequest<OverviewResult>(OVERVIEW, { uri: FOLDER + name });
 
+const stages = (name: string) =>
+  client.connection.sendRequest<StagesResult>(STAGES, { uri: FOLDER + name });
+
 test("a guide is seen at a glance from its page and from its list, as it stands in the editor", async () => {
   await started({ "guide.md": GUIDE, "list.csv": LIST });
   await client.open("guide.md", GUIDE);
   const first = await overview("guide.md");
   expect(first).toMatchObject({ uri: `${FOLDER}guide.md`, listed: 2, fitted: 1, errors: 3 });
-  expect(first!.stages[0]!.steps[0]).toMatchObject({
+  expect((await stages("list.csv"))![0]!.steps[0]).toMatchObject({
     number: "1.1",
     worst: "error",
     spot: { uri: `${FOLDER}guide.md`, range: { start: { line: 6, character: 0 } } },
@@ -37,10 +42,11 @@ test("a guide is seen at a glance from its page and from its list, as it stands 
   expect(await overview("list.csv")).toMatchObject({ fitted: 2, left: [], errors: 0 });
 });
 
-test("a file of no guide has no overview", async () => {
+test("a file of no guide has no overview and no stages", async () => {
   await started({ "notes.md": "# Notes\n" });
   await client.open("notes.md", "# Notes\n");
   expect(await overview("notes.md")).toBeNull();
+  expect(await stages("notes.md")).toBeNull();
 });
 
 test("a guide is begun with the path of its list as seen from its own folder", async () => {

@@ -1,7 +1,14 @@
 /** The view of the guide's stages and steps, each with its parts and its worst finding. */
 
 import * as vscode from "vscode";
-import type { SentStage, SentStep } from "../../../server/src/lsp/protocol.ts";
+import {
+  type OverviewParams,
+  type SentStage,
+  type SentStep,
+  STAGES,
+  type StagesResult,
+} from "../../../server/src/lsp/protocol.ts";
+import type { Ask } from "../start.ts";
 import type { FollowedGuide } from "./follow.ts";
 import { show } from "./show.ts";
 
@@ -10,13 +17,24 @@ type Node = { readonly stage: SentStage } | { readonly step: SentStep };
 export class StagesView implements vscode.TreeDataProvider<Node> {
   readonly onDidChangeTreeData: vscode.Event<void>;
 
-  constructor(private readonly guide: FollowedGuide) {
+  constructor(
+    private readonly guide: FollowedGuide,
+    private readonly ask: Ask,
+  ) {
     this.onDidChangeTreeData = guide.onChange;
   }
 
-  getChildren(node?: Node): Node[] {
-    if (!node) return (this.guide.overview?.stages ?? []).map((stage) => ({ stage }));
+  async getChildren(node?: Node): Promise<Node[]> {
+    if (!node) return (await this.stages()).map((stage) => ({ stage }));
     return "stage" in node ? node.stage.steps.map((step) => ({ step })) : [];
+  }
+
+  /** The editor asks only while the view is open, and nobody else needs the steps. */
+  private async stages(): Promise<readonly SentStage[]> {
+    const uri = this.guide.overview?.uri;
+    if (uri === undefined) return [];
+    const params: OverviewParams = { uri };
+    return (await this.ask<StagesResult>(STAGES, params)) ?? [];
   }
 
   getTreeItem(node: Node): vscode.TreeItem {

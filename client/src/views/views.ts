@@ -1,18 +1,19 @@
 /** Sets the views up: stages, parts not yet fitted, and the status bar entry. */
 
 import * as vscode from "vscode";
+import type { Ask } from "../start.ts";
 import type { FollowedGuide } from "./follow.ts";
 import { INSERT_MARK, PartsLeftView } from "./partsLeft.ts";
 import { StagesView } from "./stages.ts";
 import { Status } from "./status.ts";
 
 /** All that must be disposed of with the extension. */
-export function createViews(guide: FollowedGuide): vscode.Disposable[] {
+export function createViews(guide: FollowedGuide, ask: Ask): vscode.Disposable[] {
   const parts = new PartsLeftView(guide);
   return [
     new Status(guide),
     vscode.window.createTreeView("kitquill.stages", {
-      treeDataProvider: new StagesView(guide),
+      treeDataProvider: new StagesView(guide, ask),
       showCollapseAll: true,
     }),
     vscode.window.createTreeView("kitquill.partsLeft", {

@@ -68,7 +68,6 @@ export type OverviewResult = SentOverview | null;
 export interface SentOverview {
   readonly uri: string;
   readonly title?: string | undefined;
-  readonly stages: readonly SentStage[];
   /** Parts to be fitted that no step fits, by board, the lowest first. */
   readonly left: readonly SentPart[];
   readonly listed: number;
@@ -76,6 +75,10 @@ export interface SentOverview {
   readonly errors: number;
   readonly warnings: number;
 }
+
+/** Client to server: the stages and steps of that guide, which only a view that is open needs. */
+export const STAGES = "kitquill/stages";
+export type StagesResult = readonly SentStage[] | null;
 export interface SentStage {
   readonly number: number;
   readonly title?: string | undefined;
