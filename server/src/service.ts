@@ -67,6 +67,8 @@ export class Service {
   /** Guides that are followed although no editor has them open, and for whom. */
   readonly #followed = new Map<string, Set<string>>();
   readonly #shown = new DiagnosisBook();
+  /** How often the file of a picture has changed, of those that have. */
+  readonly #editions = new Map<string, number>();
 
   constructor(files: Files, settings?: ServiceSettings);
   /** Shares the texts of another service. */
@@ -275,7 +277,7 @@ export class Service {
 
   /** Pictures for a preview of the guide. */
   previewPictures(guide: GuideState): PictureSource {
-    return previewPictures(guide, this.#settings.folders);
+    return previewPictures(guide, this.#settings.folders, this.#editions);
   }
 
   /** The files of the guide's publication. What makes them is loaded with the first. */
@@ -364,7 +366,7 @@ export class Service {
   #reload(uri: string): void {
     for (const guide of this.#guides.values()) {
       if (guide.uri === uri || guide.files.has(uri)) guide.reloadPage(uri);
-      guide.changedPicture(uri);
+      if (guide.changedPicture(uri)) this.#editions.set(uri, (this.#editions.get(uri) ?? 0) + 1);
     }
   }
 

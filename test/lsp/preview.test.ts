@@ -95,6 +95,19 @@ test("a picture that is missing is told, until it is there", async () => {
   await block(`${FOLDER}both.png`);
 });
 
+test("a picture that changes is shown anew", async () => {
+  await started({ "list.csv": LIST, "both.png": "x" });
+  await client.open("guide.md", GUIDE);
+  await show("guide.md");
+  await block(`src="${FOLDER}both.png"`);
+  await client.changeFile("both.png", "y");
+  await block(`src="${FOLDER}both.png?edition=1"`);
+  await client.changeFile("both.png", undefined);
+  await block("Picture missing: Both");
+  await client.changeFile("both.png", "z");
+  await block(`src="${FOLDER}both.png?edition=3"`);
+});
+
 test("a line has its block, and a block its lines", async () => {
   await started({ "list.csv": LIST });
   await client.open("guide.md", GUIDE);

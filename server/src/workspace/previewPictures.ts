@@ -4,12 +4,22 @@ import type { PictureSource } from "../publish/fill/filler.ts";
 import { isWrittenOut } from "../publish/html.ts";
 import { pictureFile } from "./pictures.ts";
 
-/** Only files in the folders are given, and none that is known to be missing. */
-export function previewPictures(guide: GuideState, folders: readonly string[]): PictureSource {
+/**
+ * Only files in the folders are given, and none that is known to be missing. One that has changed
+ * while it was followed gets its edition as a query, so that it is loaded anew.
+ */
+export function previewPictures(
+  guide: GuideState,
+  folders: readonly string[],
+  editions: ReadonlyMap<string, number>,
+): PictureSource {
   return {
     source(pageUri, url) {
       if (isWrittenOut(url)) return url;
-      return guide.missesPicture(pageUri, url) ? undefined : pictureFile(pageUri, url, folders);
+      if (guide.missesPicture(pageUri, url)) return undefined;
+      const file = pictureFile(pageUri, url, folders);
+      const edition = file === undefined ? undefined : editions.get(file);
+      return edition === undefined ? file : `${file}?edition=${edition}`;
     },
   };
 }
