@@ -18,6 +18,14 @@ describe("in the front matter", () => {
 
   test.each([
     ["a half-typed key", "lan¦", "language", "language: "],
+    ["another key in the middle of one", "la¦nguage: en", "title", "title: en"],
+    ["the key itself", "la¦nguage: en", "language", "language: en"],
+    [
+      "another check in the middle of one",
+      "checks: { long¦-step: off }",
+      "height-order",
+      "checks: { height-order: off }",
+    ],
     ["a language", "language: ¦", "de", "language: de"],
     ["a check", "checks: { ¦ }", "long-step", "checks: { long-step:  }"],
     [

@@ -45,6 +45,14 @@ describe("in a hazard note", () => {
     expect(closed.labels).not.toContain("WARNING: electric shock …");
   });
 
+  test.each([
+    ["> **WARN¦ING: fumes.** It burns.", "> **DANGER: fumes.** It burns."],
+    ["> **WARNING¦: fumes.** It burns.", "> **DANGER: fumes.** It burns."],
+    ["> **W¦** It burns.", "> **DANGER: ** It burns."],
+  ])("in the place of a signal word that stands there: %s", async (before, after) => {
+    expect(chosen(await offered(kit(before)), "DANGER")).toBe(after);
+  });
+
   test("in the place of a hazard that stands there", async () => {
     const result = await offered(kit("> **CAUTION: fu¦me.** It burns."));
     expect(chosen(result, "fumes")).toBe("> **CAUTION: fumes.** It burns.");

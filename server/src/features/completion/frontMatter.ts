@@ -50,27 +50,34 @@ export function completeFrontMatter(
   const isSum =
     writing.name !== undefined && (writing.key === "supply" || writing.key === "figures");
   const typed = isSum ? readFigureWriting(writing.typed).typed : writing.typed;
-  const span = { start: offset - typed.length, end: offset + tailLength(text, offset) };
-  const found = itemsFor(guide, writing);
+  const [tail, word] = tailAt(text, offset);
+  const found = itemsFor(guide, writing, writing.typed + word);
   if (!found || found.length === 0) return undefined;
+  // A key brings its colon.
+  const isKey = found.every(({ kind }) => kind === "key");
+  const end = offset + (isKey ? tail : word).length;
+  const span = { start: offset - typed.length, end };
   const items = writing.isOpened ? found : found.map((item) => inBrackets(item, writing.key));
   return { span, items, complete: true };
 }
 
-/** The rest of the word at the cursor. */
-function tailLength(text: TextSource, offset: number): number {
-  return /^[\p{L}\p{N}_-]*/u.exec(text.slice(offset, offset + 80))![0].length;
+/** The rest of the word at the cursor: with a colon that follows, and without. */
+function tailAt(text: TextSource, offset: number): readonly [tail: string, word: string] {
+  const [tail, word] = /^([\p{L}\p{N}_-]*)(?:: ?)?/u.exec(text.slice(offset, offset + 80))!;
+  return [tail, word!];
 }
 
-function itemsFor(guide: GuideState, { key, name, typed }: FrontMatterWriting) {
-  if (key === undefined) return keyItems(guide);
+/** `word` is the whole one at the cursor. */
+function itemsFor(guide: GuideState, { key, name, typed }: FrontMatterWriting, word: string) {
+  if (key === undefined) return keyItems(guide, word);
   if (name !== undefined) return valuesOf(guide, key, name, typed);
   return namesOf(guide, key);
 }
 
-function keyItems(guide: GuideState): Completion[] {
+/** Those that are not there yet, and the one at the cursor. */
+function keyItems(guide: GuideState, own: string): Completion[] {
   const { keys } = guide.frontMatter;
-  return FRONT_MATTER_KEYS.filter((key) => !keys.has(key)).map((key) => ({
+  return FRONT_MATTER_KEYS.filter((key) => key === own || !keys.has(key)).map((key) => ({
     label: key,
     kind: "key",
     text: `${key}: `,

@@ -16,6 +16,9 @@ const SIGNALS: readonly (readonly [signal: Signal, meaning: string])[] = [
   ["NOTICE", "Damages parts or the board, hurts nobody."],
 ];
 
+/** What is left of a signal word behind the cursor, with its colon. */
+const SIGNAL_TAIL = /^\p{L}*(?:: ?)?/u;
+
 const OPENING = /^(\*\*|__)([^*_]*)$/;
 
 /** Undefined where the cursor is not in the bold opening of a quoted block. */
@@ -27,7 +30,8 @@ export function completeNote(guide: GuideState, writing: Writing): Completions |
   const language = guide.language ?? "en";
   const colon = typed!.indexOf(":");
   if (colon < 0) {
-    const span = { start: offset - typed!.length, end: offset };
+    const end = offset + SIGNAL_TAIL.exec(writing.after)![0].length;
+    const span = { start: offset - typed!.length, end };
     const whole = wholeNotes(writing, language, (word) => `${word}: `);
     return { span, items: [...signalItems(language), ...whole], complete: true };
   }
