@@ -1,4 +1,4 @@
-/** In a long guide the checks that read its words come last, and what the others found is shown first. */
+/** Checks that read words come last where that takes long, and what the others found is shown first. */
 import { expect, test, vi } from "vitest";
 import { PieceNode } from "../../server/src/model/pieceNode.ts";
 import { Service } from "../../server/src/service.ts";
@@ -52,6 +52,25 @@ test("what needs no words is shown before any word is read", async () => {
   expect(codes(service)).toContain("number-unit");
   expect(codes(service)).not.toContain("allow-unused");
   prose.mockRestore();
+});
+
+test("in a short guide too when it is opened, and after an edit all comes at once", async () => {
+  const guide = "---\nparts: parts.csv\n---\n\n## A\n\n1. Fit [R1, X1] and set 5V.\n";
+  const service = opened(guide);
+  const pauses = async () => {
+    const found: Set<string>[] = [];
+    for await (const pause of service.update()) if (pause) found.push(codes(service));
+    return found;
+  };
+  const [first, ...others] = await pauses();
+  expect(first).toContain("unknown-part");
+  expect(first).not.toContain("number-unit");
+  expect(others).toEqual([]);
+  expect(codes(service)).toContain("number-unit");
+  const at = guide.indexOf("5V");
+  service.edit(GUIDE, 1, [{ span: { start: at, end: at + 2 }, text: "6V" }]);
+  expect(await pauses()).toEqual([]);
+  expect(codes(service)).toContain("number-unit");
 });
 
 test.each([

@@ -49,7 +49,8 @@ export class Updater {
         let sliceEnd = this.#host.now() + SLICE;
         for await (const pause of this.#service.update()) {
           if (pause) this.#publish(this.#service.takeChanges());
-          if (this.#host.now() < sliceEnd) continue;
+          // What is published goes out with the pause.
+          if (!pause && this.#host.now() < sliceEnd) continue;
           await this.#host.pause();
           sliceEnd = this.#host.now() + SLICE;
         }

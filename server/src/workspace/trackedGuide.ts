@@ -39,7 +39,10 @@ interface FileProblem {
 /** A pause in the work; at some of them the findings are worth showing though more will come. */
 export type Pause = "worth showing" | undefined;
 
-/** With more new pieces than these the late checks take so long that the others' findings go ahead. */
+/**
+ * With more new pieces than these the late checks take so long that the others' findings go ahead; and
+ * always the first time, when none of the code has run yet.
+ */
 const MANY_PIECES = 100;
 
 export class TrackedGuide {
@@ -107,9 +110,11 @@ export class TrackedGuide {
     this.reload();
   }
 
-  /** A file came or went that may be a picture of the guide. */
-  changedPicture(uri: string): void {
-    if (this.#pictures.forget(uri)) this.#dirty = true;
+  /** A file came, went or changed; gives whether it is a picture of the guide. */
+  changedPicture(uri: string): boolean {
+    const isOne = this.#pictures.forget(uri);
+    if (isOne) this.#dirty = true;
+    return isOne;
   }
 
   /** Whether the file is a page that edits can be applied to. */
@@ -136,7 +141,8 @@ export class TrackedGuide {
       // An edit between two slices may have opened a page again.
       if (this.#dirty || this.#pages.some((page) => !page.sequence.complete)) continue;
       this.#check();
-      if (this.#unseen && this.#unseen.admitted.length > MANY_PIECES) {
+      const isFirst = this.#editionKey.length === 0;
+      if (this.#unseen && (isFirst || this.#unseen.admitted.length > MANY_PIECES)) {
         this.#judge(false);
         yield "worth showing";
         if (this.#dirty) continue;
