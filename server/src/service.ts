@@ -14,6 +14,7 @@ import { type ProductStandard, USUAL_STANDARD } from "./trade/hazards/voltageLim
 import { type Diagnosis, DiagnosisBook, type LineLookup } from "./workspace/diagnoses.ts";
 import type { Files } from "./workspace/files.ts";
 import type { NewGuide, NewGuideRequest } from "./workspace/newGuide.ts";
+import { isInside } from "./workspace/paths.ts";
 import { previewPictures } from "./workspace/previewPictures.ts";
 import type { OnPicture, PublishRequest } from "./workspace/publishing.ts";
 import { type ListContent, RevisedSources } from "./workspace/revisedSources.ts";
@@ -63,6 +64,7 @@ export interface FileDiagnoses {
 export class Service {
   readonly #sources: Sources;
   #settings: ServiceSettings;
+  #ofFolders: ReadonlyMap<string, ServiceSettings> = new Map();
   readonly #guides = new Map<string, TrackedGuide>();
   /** Guides that are followed although no editor has them open, and for whom. */
   readonly #followed = new Map<string, Set<string>>();
@@ -83,7 +85,9 @@ export class Service {
    * It takes no part in edits: use it at once and drop it.
    */
   apart(): Service {
-    return new Service(this.#sources, this.#settings);
+    const apart = new Service(this.#sources, this.#settings);
+    apart.#ofFolders = this.#ofFolders;
+    return apart;
   }
 
   /** A service on copies of the guide's texts as they stand, for trying edits out. */
@@ -152,7 +156,7 @@ export class Service {
 
   /** `left`: texts that are not copied, because `sources` have others. */
   #copy(guide: GuideState, sources: Sources, left: readonly string[] = []): Service {
-    const copy = new Service(sources, this.#settings);
+    const copy = new Service(sources, this.#settingsOf(guide.pages[0]!.uri));
     const files = new Set([...guide.pages, ...guide.lists].map(({ uri }) => uri));
     for (const uri of files) {
       const isPage = guide.pages.some((page) => page.uri === uri);
@@ -215,9 +219,19 @@ export class Service {
     return this.#settings.partHints;
   }
 
-  configure(settings: ServiceSettings): void {
+  /** `ofFolders` count for the guides in these folders, by URI, the innermost first. */
+  configure(
+    settings: ServiceSettings,
+    ofFolders: ReadonlyMap<string, ServiceSettings> = new Map(),
+  ): void {
+    const before = new Map([...this.#guides.keys()].map((uri) => [uri, this.#settingsOf(uri)]));
     this.#settings = settings;
-    for (const guide of this.#guides.values()) guide.configure(this.#context());
+    this.#ofFolders = ofFolders;
+    for (const [uri, guide] of this.#guides) {
+      // An editor tells its settings when it has started, and most are as they are by default.
+      const isSame = JSON.stringify(before.get(uri)) === JSON.stringify(this.#settingsOf(uri));
+      if (!isSame) guide.configure(this.#contextOf(uri));
+    }
   }
 
   /** Follows a guide that no editor has open, until all who asked for it have given it up. */
@@ -360,7 +374,7 @@ export class Service {
   }
 
   #track(uri: string): void {
-    if (!this.#guides.has(uri)) this.#guides.set(uri, new TrackedGuide(uri, this.#context()));
+    if (!this.#guides.has(uri)) this.#guides.set(uri, new TrackedGuide(uri, this.#contextOf(uri)));
   }
 
   #reload(uri: string): void {
@@ -370,9 +384,16 @@ export class Service {
     }
   }
 
-  #context(): GuideContext {
-    return { ...this.#settings, sources: this.#sources };
+  #contextOf(uri: string): GuideContext {
+    return { ...this.#settingsOf(uri), sources: this.#sources };
   }
+
+  #settingsOf(uri: string): ServiceSettings {
+    const folders = [...this.#ofFolders.keys()].filter((folder) => isInside(uri, folder));
+    const innermost = folders.sort((a, b) => b.length - a.length)[0];
+    return (innermost && this.#ofFolders.get(innermost)) || this.#settings;
+  }
+
   /** Lines of files, each looked up once. */
   #lineLookup(): LineLookup {
     const known = new Map<string, LineIndex | undefined>();

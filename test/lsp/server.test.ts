@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
-import type { CodeAction, Hover, Location } from "vscode-languageserver";
+import type { CodeAction, ConfigurationParams, Hover, Location } from "vscode-languageserver";
 import { FOLDER, TestClient } from "./client.ts";
 
 const LIST = "Designator,Quantity,Value,Footprint\nR1,1,4k7,R_Axial_DIN0207_L6.3mm_D2.5mm\n";
@@ -143,5 +143,29 @@ describe("the server", () => {
     expect(await client.findings("guide.md")).toEqual([]);
     await client.notify("workspace/didChangeConfiguration", { settings: { kitquill: {} } });
     expect(await client.findings("guide.md")).toEqual(["2:0 missing-part"]);
+  });
+
+  test("applies those of the folder that a guide is in, where a window has several", async () => {
+    client = new TestClient({ "parts.csv": LIST, "quiet/parts.csv": LIST });
+    const quiet = `${FOLDER}quiet`;
+    client.connection.onRequest("client/registerCapability", () => null);
+    client.connection.onRequest("workspace/configuration", ({ items }: ConfigurationParams) =>
+      items.map(({ scopeUri }) =>
+        scopeUri === quiet ? { checks: { "missing-part": "off" } } : { checks: {} },
+      ),
+    );
+    await client.start({}, { workspace: { configuration: true } });
+    await client.open("guide.md", FORGETFUL);
+    await client.open("quiet/guide.md", FORGETFUL);
+    expect(await client.findings("quiet/guide.md")).toEqual(["2:0 missing-part"]);
+    await client.notify("workspace/didChangeWorkspaceFolders", {
+      event: { added: [{ uri: quiet, name: "quiet" }], removed: [] },
+    });
+    expect(await client.findings("quiet/guide.md")).toEqual([]);
+    expect(await client.findings("guide.md")).toEqual(["2:0 missing-part"]);
+    await client.notify("workspace/didChangeWorkspaceFolders", {
+      event: { added: [], removed: [{ uri: quiet, name: "quiet" }] },
+    });
+    expect(await client.findings("quiet/guide.md")).toEqual(["2:0 missing-part"]);
   });
 });

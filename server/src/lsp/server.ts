@@ -70,6 +70,8 @@ class Server implements Session {
   #lists: ListRegistrations | undefined;
   #folders: string[] = [];
   #section: unknown;
+  /** Of a window with several folders, their own settings. */
+  #sectionsOfFolders: readonly unknown[] = [];
   #asksForSettings = false;
   readonly #updateListeners: (() => void)[] = [];
   /** Guides followed for the sake of an open page of theirs. */
@@ -159,7 +161,9 @@ class Server implements Session {
       const removed = new Set(event.removed.map(({ uri }) => canonicalUri(uri)));
       const added = event.added.map(({ uri }) => canonicalUri(uri));
       this.#folders = [...this.#folders.filter((uri) => !removed.has(uri)), ...added];
-      this.#configure();
+      this.#sectionsOfFolders = [];
+      if (this.#asksForSettings) void this.#fetchSettings().catch((error) => this.#report(error));
+      else this.#configure();
     });
     connection.onRequest((method, params, token) => this.#answer(method, params, token));
   }
@@ -233,14 +237,23 @@ class Server implements Session {
   }
 
   async #fetchSettings(): Promise<void> {
-    [this.#section] = await this.#connection.sendRequest<unknown[]>("workspace/configuration", {
-      items: [{ section: "kitquill" }],
+    const folders = this.#folders.length > 1 ? this.#folders : [];
+    const items = [{}, ...folders.map((scopeUri) => ({ scopeUri }))];
+    const answer = await this.#connection.sendRequest<unknown[]>("workspace/configuration", {
+      items: items.map((item) => ({ ...item, section: "kitquill" })),
     });
+    // Folders that came meanwhile have asked anew.
+    if (folders.length > 0 && folders !== this.#folders) return;
+    [this.#section, ...this.#sectionsOfFolders] = answer;
     this.#configure();
   }
 
   #configure(): void {
-    this.#service.configure(readSettings(this.#section, this.#folders));
+    const read = (section: unknown) => readSettings(section, this.#folders);
+    const ofFolders = this.#sectionsOfFolders.map(
+      (section, index) => [this.#folders[index]!, read(section)] as const,
+    );
+    this.#service.configure(read(this.#section), new Map(ofFolders));
     this.#wake();
   }
 
