@@ -168,7 +168,11 @@ export class Editor {
   /** Opens a file by its path in the folder, from the explorer. */
   async openFile(path: string): Promise<void> {
     const names = path.split("/");
-    for (const name of names) await this.explorerRow(name).click();
+    for (const folder of names.slice(0, -1)) {
+      const row = this.explorerRow(folder);
+      if ((await row.getAttribute("aria-expanded")) !== "true") await row.click();
+    }
+    await this.explorerRow(names.at(-1)!).click();
     await this.eventually(
       () => this.activeFile(),
       (file) => file === names.at(-1),
@@ -416,10 +420,7 @@ export class Editor {
   /** The rows of one of Kitquill's views, as label and description; the view is opened for it. */
   async view(title: string): Promise<string[]> {
     await this.command(`Kitquill: Focus on ${title} View`);
-    const rows = this.page
-      .locator(".pane", { has: this.page.locator(`.pane-header[aria-label^="${title}"]`) })
-      .locator(".monaco-list-row");
-    return rows.evaluateAll((elements) =>
+    return this.viewRows(title).evaluateAll((elements) =>
       elements.map((row) =>
         [".label-name", ".label-description"]
           .map((part) => row.querySelector(part)?.textContent ?? "")
@@ -439,22 +440,36 @@ export class Editor {
   /** Clicks a row of one of Kitquill's views, by the beginning of its label. */
   async clickInView(title: string, label: string): Promise<void> {
     await this.view(title);
-    await this.page
-      .locator(".pane", { has: this.page.locator(`.pane-header[aria-label^="${title}"]`) })
-      .locator(".monaco-list-row", { hasText: label })
-      .first()
-      .click();
+    await this.viewRows(title).filter({ hasText: label }).first().click();
   }
 
   /** Presses a button of a row of one of Kitquill's views; buttons show when the mouse is on the row. */
   async actInView(title: string, label: string, action: string): Promise<void> {
     await this.view(title);
-    const row = this.page
-      .locator(".pane", { has: this.page.locator(`.pane-header[aria-label^="${title}"]`) })
-      .locator(".monaco-list-row", { hasText: label })
-      .first();
+    const row = this.viewRows(title).filter({ hasText: label }).first();
     await row.hover();
     await row.locator(`.action-label[aria-label^="${action}"]`).click();
+  }
+
+  /**
+   * Drags a row of one of Kitquill's views to a place in the text. With Shift held, as the editor asks
+   * for whatever is dropped into a text.
+   */
+  async dragFromView(title: string, label: string, line: number, column: number): Promise<void> {
+    await this.goTo(line, column);
+    await this.view(title);
+    const row = this.viewRows(title).filter({ hasText: label }).first();
+    const cursor = this.page.locator(".editor-group-container.active .cursors-layer .cursor");
+    const at = await cursor.first().boundingBox();
+    if (!at) throw new Error(`Line ${line} is not in view.`);
+    const [x, y] = [at.x + 1, at.y + at.height / 2];
+    await row.hover();
+    await this.page.mouse.down();
+    await this.page.mouse.move(x + 40, y, { steps: 5 });
+    await this.page.keyboard.down("Shift");
+    await this.page.mouse.move(x, y, { steps: 5 });
+    await this.page.mouse.up();
+    await this.page.keyboard.up("Shift");
   }
 
   /** Presses a button in the title of one of Kitquill's views. */
@@ -538,6 +553,11 @@ export class Editor {
         (await this.quickInput().isVisible()) && (await this.quickInput().inputValue()) === query,
       (isOpen) => !isOpen,
     );
+  }
+
+  private viewRows(title: string): Locator {
+    const header = this.page.locator(`.pane-header[aria-label^="${title}"]`);
+    return this.page.locator(".pane", { has: header }).locator(".monaco-list-row");
   }
 
   private explorerRow(name: string): Locator {

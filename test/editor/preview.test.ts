@@ -1,8 +1,8 @@
 /** The preview in a real editor: beside the text, in step with it, and usable without a mouse. */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { type Editor, start } from "./driver.ts";
 import { PreviewPage } from "./previewPage.ts";
 
@@ -10,32 +10,59 @@ import { PreviewPage } from "./previewPage.ts";
 const CONSTRUCTS = join(import.meta.dirname, "../../samples/constructs");
 const OPEN = "Kitquill: Open Guide Preview to the Side";
 const MINUTES = 60_000;
+const folder = mkdtempSync(join(tmpdir(), "preview-"));
 let editor: Editor;
-let scratch: string | undefined;
+
+// One editor for all: each test finds the files as they are on the disk, and none open.
+beforeAll(async () => {
+  cpSync(join(import.meta.dirname, "kit"), folder, { recursive: true });
+  cpSync(CONSTRUCTS, join(folder, "constructs"), { recursive: true });
+  const files = {
+    "evil.md": EVIL,
+    "evil-parts.csv": "Designator\nR1\n",
+    "sign.svg": SIGN,
+    ...longGuide("short", 120),
+    ...longGuide("long", 1000),
+  };
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+  editor = await start({ folder });
+  editor.waitAtMost(60_000);
+}, 2 * MINUTES);
 
 afterEach(async () => {
-  await editor?.close();
-  if (scratch) rmSync(scratch, { recursive: true });
-  scratch = undefined;
+  await editor.closeAll();
+  await PreviewPage.gone(editor);
 });
 
-async function preview(folder: string, file: string, settings = {}): Promise<PreviewPage> {
-  editor = await start({ folder, settings });
-  editor.waitAtMost(60_000);
+afterAll(async () => {
+  await editor?.close();
+  rmSync(folder, { recursive: true });
+});
+
+async function preview(file: string): Promise<PreviewPage> {
   await editor.openFile(file);
   await editor.command(OPEN);
   return PreviewPage.of(editor);
 }
 
-function folderOf(files: Readonly<Record<string, string>>): string {
-  scratch = mkdtempSync(join(tmpdir(), "preview-"));
-  for (const [name, text] of Object.entries(files)) writeFileSync(join(scratch, name), text);
-  return scratch;
-}
+const EVIL = `---
+title: Evil
+parts: evil-parts.csv
+---
+
+## Board
+
+1. Solder [R1]. <img src="sign.svg" onerror="window.bad = 1"> ![Sign](sign.svg)
+
+<script>window.bad = 2</script>
+<a href="javascript:window.bad = 3">x</a>
+`;
+const SIGN =
+  '<svg xmlns="http://www.w3.org/2000/svg" width="40" height="30"><path d="M0 0h40v30z"/></svg>';
 
 /** A guide of many steps; its third line from the end of each stage is a step like all others. */
-function longGuide(steps: number): Record<string, string> {
-  const lines = ["---", "title: Long", "parts: parts.csv", "---", ""];
+function longGuide(name: string, steps: number): Record<string, string> {
+  const lines = ["---", "title: Long", `parts: ${name}-parts.csv`, "---", ""];
   const rows = ["Designator,Quantity,Value,Footprint"];
   for (let step = 0; step < steps; step++) {
     if (step % 20 === 0) lines.push("", `## Stage ${1 + step / 20}`, "");
@@ -45,7 +72,13 @@ function longGuide(steps: number): Record<string, string> {
     );
     rows.push(`R${first}–R${last},6,4k7,R_Axial_DIN0207_L6.3mm_D2.5mm`);
   }
-  return { "long.md": `${lines.join("\n")}\n`, "parts.csv": `${rows.join("\n")}\n` };
+  return { [`${name}.md`]: `${lines.join("\n")}\n`, [`${name}-parts.csv`]: `${rows.join("\n")}\n` };
+}
+
+/** Line of a step of the long guide: 5 lines of head, then for each stage 3 lines and 20 steps. */
+function lineOf(number: string): number {
+  const [stage, step] = number.split(".").map(Number);
+  return 5 + 23 * (stage! - 1) + 3 + step!;
 }
 
 /** The first line of the text that is in view. */
@@ -61,7 +94,7 @@ async function topLine(): Promise<number> {
 test("the preview follows the typing, and the step in hand is marked", {
   timeout: 5 * MINUTES,
 }, async () => {
-  const page = await preview(join(import.meta.dirname, "kit"), "wren.md");
+  const page = await preview("wren.md");
   await page.shows("h1", "Wren");
   await editor.goTo(11, 6);
   await page.shows(".step.current", "1.1");
@@ -77,7 +110,7 @@ test("the preview follows the typing, and the step in hand is marked", {
 test("text and preview scroll together, and clicks and keys lead to the text", {
   timeout: 5 * MINUTES,
 }, async () => {
-  const page = await preview(folderOf(longGuide(120)), "long.md");
+  const page = await preview("short.md");
   await page.shows("main", "6.20");
   // The text leads: line 80 is in the fourth stage.
   await editor.goTo(80);
@@ -108,64 +141,12 @@ test("text and preview scroll together, and clicks and keys lead to the text", {
   await editor.screenshot("preview-scrolled");
 });
 
-/** Line of a step of the long guide: 5 lines of head, then for each stage 3 lines and 20 steps. */
-function lineOf(number: string): number {
-  const [stage, step] = number.split(".").map(Number);
-  return 5 + 23 * (stage! - 1) + 3 + step!;
-}
-
-/** File name of the screenshots, the theme as the editor lists it, and the name it has for pages. */
-const THEMES = [
-  ["light", "Light Modern", "Default Light Modern"],
-  ["dark", "Dark Modern", "Default Dark Modern"],
-  ["contrast", "Dark High Contrast", "Default High Contrast"],
-  ["light-contrast", "Light High Contrast", "Default High Contrast Light"],
-] as const;
-
-test("no barrier that axe finds, whatever the theme", { timeout: 8 * MINUTES }, async () => {
-  const page = await preview(CONSTRUCTS, "guide.md");
-  await page.shows("h1", "Every construct once");
-  for (const [name, theme, id] of THEMES) {
-    await editor.press("Control+k");
-    await editor.press("Control+t");
-    await editor.answer(theme);
-    await editor.eventually(
-      () => page.evaluate<string>("document.body.dataset.vscodeThemeId"),
-      (shown) => shown === id,
-    );
-    for (const place of ["h1", ".note", "#step-1-1", ".reading"]) {
-      await page.evaluate(`document.querySelector("${place}").scrollIntoView()`);
-      await editor.screenshot(`preview-${name}-${place.replace(/[.#]/, "")}`);
-    }
-    expect(await page.barriers(), theme).toEqual([]);
-  }
-});
-
-const EVIL = `---
-title: Evil
-parts: parts.csv
----
-
-## Board
-
-1. Solder [R1]. <img src="sign.svg" onerror="window.bad = 1"> ![Sign](sign.svg)
-
-<script>window.bad = 2</script>
-<a href="javascript:window.bad = 3">x</a>
-`;
-const SIGN =
-  '<svg xmlns="http://www.w3.org/2000/svg" width="40" height="30"><path d="M0 0h40v30z"/></svg>';
-
 test("pictures are shown and nothing of an author's runs, not even past the cleaning", {
   timeout: 5 * MINUTES,
 }, async () => {
-  const folder = folderOf({ "evil.md": EVIL, "parts.csv": "Designator\nR1\n", "sign.svg": SIGN });
-  const page = await preview(folder, "evil.md");
+  const page = await preview("evil.md");
   await page.shows("h1", "Evil");
-  await editor.eventually(
-    () => page.evaluate<number[]>("[...document.images].map((one) => one.naturalWidth)"),
-    (widths) => widths.length === 2 && widths.every((width) => width === 40),
-  );
+  await untilPictures(page, 40);
   await page.evaluate(`{
     const script = document.createElement("script");
     script.textContent = "window.bad = 4";
@@ -177,24 +158,27 @@ test("pictures are shown and nothing of an author's runs, not even past the clea
   await editor.page.waitForTimeout(500);
   expect(await page.evaluate("window.bad ?? null")).toBeNull();
   expect(await page.count("main script, main [onerror], main [href^='javascript']")).toBe(0);
+  // A picture that is changed is shown as it is now.
+  await page.evaluate("document.querySelector('body > p:last-child').remove()");
+  await editor.openFile("sign.svg");
+  await editor.deleteAt(1, SIGN.indexOf("40") + 1, "40".length);
+  await editor.typeText("64");
+  await editor.save();
+  await untilPictures(page, 64);
 });
 
-test("the panel is there again after a reload of the window", {
-  timeout: 5 * MINUTES,
-}, async () => {
-  const page = await preview(join(import.meta.dirname, "kit"), "wren.md");
-  await page.shows("h1", "Wren");
-  // The editor keeps what is open once it has come to rest.
-  await editor.page.waitForTimeout(3000);
-  await editor.reload();
-  const again = await PreviewPage.of(editor);
-  await again.shows("h1", "Wren");
-});
+/** Both pictures of the guide have this width. */
+async function untilPictures(page: PreviewPage, width: number): Promise<void> {
+  await editor.eventually(
+    () => page.evaluate<number[]>("[...document.images].map((one) => one.naturalWidth)"),
+    (widths) => widths.length === 2 && widths.every((one) => one === width),
+  );
+}
 
 test("a key in a guide of 1,000 steps is in the preview at once", {
   timeout: 8 * MINUTES,
 }, async () => {
-  const page = await preview(folderOf(longGuide(1000)), "long.md");
+  const page = await preview("long.md");
   await page.shows("main", "50.20");
   await editor.goTo(lineOf("20.3"), 10);
   await page.shows(".step.current", "20.3");
@@ -230,4 +214,67 @@ test("a key in a guide of 1,000 steps is in the preview at once", {
   );
   // A busy machine stretches this; the figure above is the measure, 50 ms on an idle one.
   expect(median).toBeLessThan(5000);
+});
+
+test("the panel is there again after a reload of the window", {
+  timeout: 5 * MINUTES,
+}, async () => {
+  const page = await preview("wren.md");
+  await page.shows("h1", "Wren");
+  // The editor keeps what is open once it has come to rest.
+  await editor.page.waitForTimeout(3000);
+  await editor.reload();
+  const again = await PreviewPage.of(editor);
+  await again.shows("h1", "Wren");
+});
+
+test("the editor's own preview of Markdown shows a guide as plain Markdown that reads well", {
+  timeout: 5 * MINUTES,
+}, async () => {
+  await editor.openFile("constructs/guide.md");
+  await editor.press("Control+Shift+v");
+  const body = await editor.eventually(
+    async () => {
+      const frames = editor.page.frames();
+      const texts = await Promise.all(frames.map((frame) => markdownIn(frame)));
+      return texts.find((text) => text !== "") ?? "";
+    },
+    (text) => text.includes("Every construct once"),
+  );
+  expect(body).toContain("[R1");
+  expect(body).not.toContain("<!--");
+  await editor.screenshot("markdown-preview");
+});
+
+/** What VS Code's own preview shows in a frame; empty for another frame, or one that has gone. */
+async function markdownIn(frame: PreviewPage["frame"]): Promise<string> {
+  const body = frame.locator(".markdown-body");
+  return (await body.allInnerTexts().catch(() => [])).join("\n");
+}
+
+/** File name of the screenshots, the theme as the editor lists it, and the name it has for pages. */
+const THEMES = [
+  ["light", "Light Modern", "Default Light Modern"],
+  ["dark", "Dark Modern", "Default Dark Modern"],
+  ["contrast", "Dark High Contrast", "Default High Contrast"],
+  ["light-contrast", "Light High Contrast", "Default High Contrast Light"],
+] as const;
+
+test("no barrier that axe finds, whatever the theme", { timeout: 8 * MINUTES }, async () => {
+  const page = await preview("constructs/guide.md");
+  await page.shows("h1", "Every construct once");
+  for (const [name, theme, id] of THEMES) {
+    await editor.press("Control+k");
+    await editor.press("Control+t");
+    await editor.answer(theme);
+    await editor.eventually(
+      () => page.evaluate<string>("document.body.dataset.vscodeThemeId"),
+      (shown) => shown === id,
+    );
+    for (const place of ["h1", ".note", "#step-1-1", ".reading"]) {
+      await page.evaluate(`document.querySelector("${place}").scrollIntoView()`);
+      await editor.screenshot(`preview-${name}-${place.replace(/[.#]/, "")}`);
+    }
+    expect(await page.barriers(), theme).toEqual([]);
+  }
 });

@@ -21,21 +21,23 @@ export class PreviewPage {
 
   /** The page that is shown, once it shows blocks. */
   static async of(editor: Editor): Promise<PreviewPage> {
-    let found: Frame | undefined;
+    let frames: Frame[] = [];
     await editor.eventually(
       async () => {
-        for (const frame of editor.page.frames()) {
-          const blocks = await frame
-            .locator("main [data-block]")
-            .count()
-            .catch(() => 0);
-          if (blocks > 0) found = frame;
-        }
-        return found !== undefined;
+        frames = await framesWithBlocks(editor);
+        return frames.length;
       },
-      (isThere) => isThere,
+      (count) => count > 0,
     );
-    return new PreviewPage(editor, found!);
+    return new PreviewPage(editor, frames[0]!);
+  }
+
+  /** Waits until no page is shown, after its panel has been closed. */
+  static async gone(editor: Editor): Promise<void> {
+    await editor.eventually(
+      async () => (await framesWithBlocks(editor)).length,
+      (count) => count === 0,
+    );
   }
 
   async text(selector: string): Promise<string> {
@@ -72,4 +74,14 @@ export class PreviewPage {
       return "";
     })()`);
   }
+}
+
+async function framesWithBlocks(editor: Editor): Promise<Frame[]> {
+  const found: Frame[] = [];
+  for (const frame of editor.page.frames()) {
+    // A frame may go while it is asked.
+    const blocks = frame.locator("main [data-block]").count();
+    if ((await blocks.catch(() => 0)) > 0) found.push(frame);
+  }
+  return found;
 }

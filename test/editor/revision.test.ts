@@ -1,6 +1,6 @@
 /** A revised parts list in a real editor: what it touches, what is seen to, what is renumbered. */
 import { join } from "node:path";
-import { afterEach, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { type Editor, start } from "./driver.ts";
 
 /** Many things are done one after the other, on machines of any speed. */
@@ -8,11 +8,21 @@ const PATIENCE = { timeout: 240_000 };
 const VIEW = "Touched by the New List";
 let editor: Editor;
 
-afterEach(() => editor?.close());
-
-async function compared(): Promise<string[]> {
+// One editor for all: each test finds no file open and begins a comparison of its own.
+beforeAll(async () => {
   editor = await start({ folder: join(import.meta.dirname, "revised") });
   editor.waitAtMost(30_000);
+});
+
+afterEach(async () => {
+  await editor.command("Kitquill: End Comparison of Parts Lists");
+  await editor.closeAll();
+  await editor.showExplorer();
+});
+
+afterAll(() => editor?.close());
+
+async function compared(): Promise<string[]> {
   await editor.openFile("finch.md");
   await editor.eventually(
     () => editor.progress(),

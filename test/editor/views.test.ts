@@ -1,15 +1,24 @@
 /** The views beside the text: what they show, and that a click in them does what it says. */
 import { join } from "node:path";
-import { afterEach, expect, test } from "vitest";
+import { afterAll, afterEach, beforeAll, expect, test } from "vitest";
 import { type Editor, start } from "./driver.ts";
 
 const folder = join(import.meta.dirname, "kit");
 let editor: Editor;
 
-afterEach(() => editor?.close());
+// One editor for all: each test finds no file open and the explorer shown.
+beforeAll(async () => {
+  editor = await start({ folder });
+});
+
+afterEach(async () => {
+  await editor.closeAll();
+  await editor.showExplorer();
+});
+
+afterAll(() => editor?.close());
 
 test("the views welcome a new author, and a guide is started from a parts list", async () => {
-  editor = await start({ folder });
   expect(await editor.view("Stages and Steps")).toEqual([]);
   await editor.screenshot("views-welcome");
   await editor.showExplorer();
@@ -32,7 +41,6 @@ test("the views welcome a new author, and a guide is started from a parts list",
 });
 
 test("stages, parts left and progress follow the typing, and a click marks a part", async () => {
-  editor = await start({ folder });
   await editor.openFile("wren.md");
   await editor.eventually(
     () => editor.progress(),
@@ -55,4 +63,23 @@ test("stages, parts left and progress follow the typing, and a click marks a par
   );
   expect(await editor.view("Parts Not Yet Fitted")).toEqual([]);
   expect(await editor.text()).toContain("\n4. Fit the resistor [R7] [D1].");
+});
+
+test("a part that is dragged into the text is marked where it is dropped", async () => {
+  await editor.openFile("wren.md");
+  const left = await editor.eventually(
+    () => editor.view("Parts Not Yet Fitted"),
+    (rows) => rows.length > 0,
+  );
+  expect(left.some((row) => row.startsWith("D1"))).toBe(true);
+  await editor.dragFromView("Parts Not Yet Fitted", "D1", 15, 25);
+  await editor.eventually(
+    () => editor.text(),
+    (text) => text.includes("\n4. Fit the resistor [R7][D1]."),
+  );
+  await editor.eventually(
+    () => editor.progress(),
+    (shown) => shown.includes("5 of 5 fitted"),
+  );
+  await editor.screenshot("dragged");
 });
