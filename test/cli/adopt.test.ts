@@ -26,6 +26,11 @@ describe("kitquill adopt", () => {
     expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(plain);
   });
 
+  test("says so when nothing is left to mark", async () => {
+    const { out } = await cli.run(cli.folder(clean), "adopt", "guide.md");
+    expect(out).toBe("Every part of the list is marked already.\n");
+  });
+
   test("writes the marks and the list's name, and every other character as it was", async () => {
     const folder = cli.folder({ "docs/guide.md": `\uFEFF${plain}`, "parts.csv": parts });
     const { out } = await cli.run(folder, "adopt", "docs/guide.md", "--parts=parts.csv", "--write");

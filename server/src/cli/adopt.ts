@@ -122,6 +122,7 @@ function report(
   cwd: string,
   written: boolean,
 ): string {
+  if (proposals.length + left.length === 0) return "Every part of the list is marked already.\n";
   const lines = new LineIndex(text);
   const shift = text.split(/\r\n|\n|\r/).length - original.split(/\r\n|\n|\r/).length;
   const place = (spot: { uri: string; span: { start: number } }) =>
