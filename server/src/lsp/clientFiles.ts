@@ -50,7 +50,11 @@ export class ClientFiles implements Files {
 }
 
 export function fromBase64(base64: string): Uint8Array {
-  return Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  const characters = atob(base64);
+  const bytes = new Uint8Array(characters.length);
+  // Not `Uint8Array.from`, which takes a hundred times as long for a list of some 100 kB.
+  for (let i = 0; i < bytes.length; i++) bytes[i] = characters.charCodeAt(i);
+  return bytes;
 }
 
 function tooLarge(uri: string, size: number): string {

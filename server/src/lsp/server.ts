@@ -168,13 +168,18 @@ class Server implements Session {
     connection.onRequest((method, params, token) => this.#answer(method, params, token));
   }
 
-  /** Answers by the features, which are loaded when the first request comes. */
   async #answer(method: string, params: unknown, token: CancellationToken): Promise<unknown> {
-    const { answersOf } = await import("./features/all.ts");
-    this.#answers ??= answersOf(this.#context);
-    const answer = this.#answers[method];
+    const answers = await this.#features();
+    const answer = answers[method];
     if (!answer) throw new ResponseError(ErrorCode.MethodNotFound, `There is no ${method} here.`);
     return answer(params as never, token);
+  }
+
+  /** The features. They are loaded when a guide has been checked, or when the first request comes. */
+  async #features(): Promise<Answers> {
+    const { answersOf } = await import("./features/all.ts");
+    this.#answers ??= answersOf(this.#context);
+    return this.#answers;
   }
 
   #open({ textDocument: { uri, version, text } }: DidOpenTextDocumentParams): void {
@@ -258,7 +263,17 @@ class Server implements Session {
   }
 
   #wake(): void {
-    void this.#updater.wake();
+    void this.#updater
+      .wake()
+      .then(() => this.#prepare())
+      .catch((error) => this.#report(error));
+  }
+
+  /** Who has opened a guide will soon ask something of it, and should not wait for the features then. */
+  async #prepare(): Promise<void> {
+    if (this.#answers || this.#service.guides().length === 0) return;
+    await this.#environment.pause();
+    await this.#features();
   }
 
   #publish(changes: readonly FileDiagnoses[]): void {

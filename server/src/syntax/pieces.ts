@@ -2,9 +2,10 @@
  * A page's text cut into pieces that are parsed alone, so that an edit costs what it touches.
  *
  * Candidates for a cut are headings and ordered-list markers at column 0. A candidate becomes a cut
- * only if the parser, given the piece and the candidate's line, opens a root heading or an item of a
- * root ordered list exactly there: block structure is decided line by line, so what follows that
- * line cannot change the answer, and the piece means alone what it means in the whole.
+ * only if the parser, given the piece and the candidate's sign, opens a root heading or an item of a root
+ * ordered list exactly there. Block structure is decided line by line, and whether a heading or an item
+ * opens by its sign and whether words follow it, not by which: nothing behind the sign can change the
+ * answer, and the piece means alone what it means in the whole.
  */
 import type { TextSource } from "../text/textSource.ts";
 
@@ -19,8 +20,8 @@ export interface PieceReader<Digest> {
   /** Length of the head (front matter) that is not cut. */
   headLength(text: TextSource): number;
   /**
-   * Digest of `text` up to `candidate`, or undefined when no root heading or root list item opens
-   * exactly at `candidate`. Without a candidate the whole text is digested.
+   * Digest of `text` up to `candidate`, behind which the candidate's sign stands; undefined when no root
+   * heading or root list item opens exactly there. Without a candidate the whole text is digested.
    */
   read(text: string, candidate: number | undefined): Digest | undefined;
 }
@@ -42,7 +43,7 @@ const MEMORY_PIECES = 12_000;
  * inner list counts can depend on the paragraph before.
  */
 const CANDIDATE =
-  /^(?:#{1,6}(?=[ \t]|$)|\d{1,9}[.)](?=[ \t]|$)(?![ \t]+(?:[-*+]|\d{1,9}[.)])(?:[ \t]|$)))/;
+  /^(?:#{1,6}(?=[ \t]|$)|\d{1,9}[.)](?=[ \t]|$)(?![ \t]+(?:[-*+]|\d{1,9}[.)])(?:[ \t]|$)))[ \t]*/;
 
 export class PieceSequence<Digest> {
   #text: TextSource;
@@ -181,7 +182,8 @@ export class PieceSequence<Digest> {
     for (const candidate of candidates(this.#text, start)) {
       const length = candidate.start - start;
       if (length < least || (!fine && !candidate.heading && length < COARSE)) continue;
-      const digest = this.#reader.read(this.#text.slice(start, candidate.lineEnd), length);
+      const text = this.#text.slice(start, candidate.start) + candidate.opening;
+      const digest = this.#reader.read(text, length);
       if (digest !== undefined) return { start, length, digest };
       // A refused candidate costs a parse; asking again only at twice the length keeps the sum linear.
       least = length * 2;
@@ -233,7 +235,8 @@ function endOfLine(text: TextSource, from: number): number {
 
 interface Candidate {
   readonly start: number;
-  readonly lineEnd: number;
+  /** Its sign, with a letter for the words that follow it. */
+  readonly opening: string;
   readonly heading: boolean;
 }
 
@@ -245,8 +248,11 @@ function* candidates(text: TextSource, from: number): Generator<Candidate, void,
     const lineEnd = endOfLine(text, start);
     const code = text.charCodeAt(start);
     if (code === 35 || (code >= 48 && code <= 57)) {
-      if (CANDIDATE.test(text.slice(start, lineEnd)))
-        yield { start, lineEnd, heading: code === 35 };
+      const sign = CANDIDATE.exec(text.slice(start, lineEnd))?.[0];
+      if (sign !== undefined) {
+        const opening = start + sign.length < lineEnd ? `${sign}x` : sign;
+        yield { start, opening, heading: code === 35 };
+      }
     }
     line = lineEnd;
   }

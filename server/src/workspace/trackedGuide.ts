@@ -165,13 +165,12 @@ export class TrackedGuide {
       return;
     }
     this.#isGuide = true;
-    await this.#loadChecks();
     const pages = [first.value];
     for (const path of notes.pages) {
       const page = await this.#namedPage(path, files);
       if (page && !pages.includes(page)) pages.push(page);
     }
-    const lists = await this.#loadLists(notes, files);
+    const [lists] = await Promise.all([this.#loadLists(notes, files), this.#loadChecks()]);
     this.#usePages(pages);
     this.#build(notes, lists);
   }

@@ -1,4 +1,4 @@
-/** The features that the language server offers. They are loaded when the first request comes. */
+/** The features that the language server offers. They are loaded when a guide has been checked or the first request comes. */
 import { adopt } from "./adopt.ts";
 import { codeActions } from "./codeActions.ts";
 import { completion } from "./completion.ts";
