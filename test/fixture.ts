@@ -73,7 +73,7 @@ export function fixture(text: string): Fixture {
 }
 
 /** Where a span stands in its file; one that runs over several lines is cut at its first. */
-export function squiggle(
+function squiggle(
   file: string,
   text: string,
   span: { readonly start: number; readonly end: number },

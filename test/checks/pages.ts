@@ -9,7 +9,7 @@ export interface Example {
 }
 
 /** The list of examples that show none of their own. */
-export const USUAL_LIST = `Designator,Quantity,Value,Package
+const USUAL_LIST = `Designator,Quantity,Value,Package
 "R1, R2",2,10k,R_Axial_DIN0207_L6.3mm_D2.5mm_P10.16mm
 C1,1,100n,C_Disc_D5.0mm_W2.5mm_P5.00mm
 Q1,1,BC547B,TO-92

@@ -7,7 +7,7 @@ import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { fixture } from "../fixture.ts";
 
 /** Stands for the cursor. */
-export const CURSOR = "¦";
+const CURSOR = "¦";
 export const FOLDER = "file:///kit/";
 
 export interface AtCursor {

@@ -7,7 +7,7 @@ import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 
 const GUIDE = "file:///kit/guide.md";
 
-export const LIST = `Designator,Quantity,Value,Tolerance,Board
+const LIST = `Designator,Quantity,Value,Tolerance,Board
 "R1,R2",2,10k,1 %,main
 R1,1,470R,5 %,relay
 R3,1,4k7,,main

@@ -102,7 +102,7 @@ function asText(node: DialectNode): Text {
   return { type: "text", value: node.value, position: node.position! };
 }
 
-export function isDialect(node: Nodes): node is DialectNode {
+function isDialect(node: Nodes): node is DialectNode {
   return node.type === "partMark" || node.type === "figure" || node.type === "almostMark";
 }
 

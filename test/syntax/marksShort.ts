@@ -7,7 +7,7 @@ export function shortMark({ role, items, stated, certain }: PartMark): string {
   return `${certain ? "" : "?"}${role} ${items.map(shortItem).join(" | ")}${value}`;
 }
 
-export function shortItem(item: Item): string {
+function shortItem(item: Item): string {
   const board = "board" in item && item.board !== undefined ? `${item.board}/` : "";
   switch (item.kind) {
     case "part":

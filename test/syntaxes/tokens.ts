@@ -54,7 +54,7 @@ export interface Token {
 }
 
 /** All tokens of a Markdown text, line ends left out. */
-export function tokenize(markdown: string): Token[] {
+function tokenize(markdown: string): Token[] {
   let state = textmate.INITIAL;
   return markdown.split("\n").flatMap((line) => {
     const { tokens, ruleStack } = grammar.tokenizeLine(line, state);

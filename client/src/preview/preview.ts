@@ -14,7 +14,7 @@ import type { FromPage } from "./messages.ts";
 import { PANEL, PreviewPanel } from "./panel.ts";
 import { PreviewSync } from "./sync.ts";
 
-export const OPEN_PREVIEW = "kitquill.openPreview";
+const OPEN_PREVIEW = "kitquill.openPreview";
 const NO_GUIDE =
   "There is no guide to preview. A guide is a Markdown file whose front matter names its parts list with `parts`.";
 

@@ -42,7 +42,7 @@ export class PartsLeftView
 }
 
 /** The part mark that fits these parts. */
-export function markOf(parts: readonly SentPart[]): string {
+function markOf(parts: readonly SentPart[]): string {
   return `[${parts.map(({ name }) => name).join(", ")}]`;
 }
 

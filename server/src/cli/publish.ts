@@ -115,7 +115,7 @@ function folderOf(args: Arguments, uri: string, cwd: string): string {
 }
 
 /** Words a minute; undefined for the usual ones. */
-export function rateOf(args: Arguments): number | undefined {
+function rateOf(args: Arguments): number | undefined {
   const given = args.value("rate");
   if (given === undefined) return undefined;
   const rate = Number(given);

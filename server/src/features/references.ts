@@ -46,7 +46,7 @@ export function referencesInList(
 }
 
 /** Each use and each naming of the supplies: their cells, the marks and the prose, then figures. */
-export function referencesTo(guide: GuideState, supplies: readonly Supply[]): readonly Reference[] {
+function referencesTo(guide: GuideState, supplies: readonly Supply[]): readonly Reference[] {
   const listed = supplies.map((supply): Reference => ({ ...cellOf(supply), as: "listed" }));
   const uses = supplies.flatMap((supply) =>
     guide.uses(supply).map(({ resolved, span, role }) => ({
@@ -83,7 +83,7 @@ function* inFigures(guide: GuideState, parts: readonly Part[]): Iterable<Referen
 }
 
 /** Every place of a figure's name; where it gets its value comes first. */
-export function referencesToFigure(guide: GuideState, key: string): readonly Reference[] {
+function referencesToFigure(guide: GuideState, key: string): readonly Reference[] {
   const found: Reference[] = [];
   for (const naming of figureNamings(guide)) {
     if (naming.key !== key) continue;
@@ -114,7 +114,7 @@ export function labelAt(
   return found && { name: found.name, span: shift(found.span, piece.start) };
 }
 
-export function referencesToLabel(guide: GuideState, name: string): readonly Reference[] {
+function referencesToLabel(guide: GuideState, name: string): readonly Reference[] {
   const at = (as: Role) => (anchor: { readonly piece: PieceNode; readonly span: Span }) => ({
     ...placeOf(anchor),
     as,

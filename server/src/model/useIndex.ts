@@ -69,7 +69,7 @@ export class UseIndex {
   }
 }
 
-export function compareUses(a: UseNode, b: UseNode): number {
+function compareUses(a: UseNode, b: UseNode): number {
   return a.step.piece.order - b.step.piece.order || a.index - b.index;
 }
 

@@ -26,7 +26,7 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 /** The media type of a picture; undefined for a file that browsers do not show as one. */
-export function pictureType(name: string): string | undefined {
+function pictureType(name: string): string | undefined {
   const ending = /\.([a-z]+)$/i.exec(name)?.[1] ?? "";
   return TYPES[ending.toLowerCase()];
 }

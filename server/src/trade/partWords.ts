@@ -39,7 +39,7 @@ export const PART_CLASSES = [
 export type PartClass = (typeof PART_CLASSES)[number];
 
 /** Parts that hold another one and may share its designator. */
-export const HOLDERS: ReadonlySet<PartClass> = new Set(["socket", "fuse holder", "battery holder"]);
+const HOLDERS: ReadonlySet<PartClass> = new Set(["socket", "fuse holder", "battery holder"]);
 
 /** Classes that are meant whenever they are named, whatever else the text and letters say. */
 export const DECISIVE: ReadonlySet<PartClass> = new Set([...HOLDERS, "wire link"]);

@@ -43,7 +43,7 @@ export function codedPart(part: Part): readonly CodedPart[] {
 }
 
 /** How the part may be marked; undefined for a part that carries no code. */
-export function markedKind(part: Part): Marked | undefined {
+function markedKind(part: Part): Marked | undefined {
   const kind = kindOf(part);
   if (kind === "electrolytic") return "capacitor";
   return kind === "resistor" || kind === "capacitor" || kind === "inductor" ? kind : undefined;

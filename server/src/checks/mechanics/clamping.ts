@@ -24,7 +24,7 @@ const TOLD_WITHIN = 3;
 const COOLING = new StemList<true>(COOLING_WORDS.map((pattern) => [pattern, true]));
 
 /** Parts in packages that are made to be screwed down; few in any kit. */
-export function powerDevices(guide: Guide): readonly Part[] {
+function powerDevices(guide: Guide): readonly Part[] {
   const known = DEVICES.get(guide.parts);
   if (known) return known;
   const devices = guide.parts.filter(isPowerDevice);

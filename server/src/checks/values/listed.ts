@@ -20,7 +20,7 @@ export function groupByLine(parts: Iterable<Part>): Part[][] {
   return [...groups.values()];
 }
 
-export function listedValue({ line: { cells } }: Part): string {
+function listedValue({ line: { cells } }: Part): string {
   return cells.value?.text || cells["part number"]?.text || cells.description?.text || "";
 }
 

@@ -62,7 +62,7 @@ function linkTo(uri: string, line: number, text: string): string {
   return `[${text}](${uri.replace(/[()<>\s]/g, encodeURIComponent)}#L${line})`;
 }
 
-export function nameOf({ symbol, subjects, board }: NameUse): string {
+function nameOf({ symbol, subjects, board }: NameUse): string {
   const bare = board ? `${board}/${symbol}` : symbol;
   return subjects.length === 0 ? bare : `${bare}(${subjects.map((one) => one.text).join(", ")})`;
 }

@@ -87,7 +87,7 @@ function lookText({ qualities }: ComparedPart): string {
 }
 
 /** `value 4k7 → 5k6`, or a word for what is told in words. */
-export function changeText({ quality, before, after }: QualityChange): string {
+function changeText({ quality, before, after }: QualityChange): string {
   if (quality === "fitted") return after === "no" ? "do-not-fit now" : "to be fitted now";
   if (quality === "optional") return after === "yes" ? "optional now" : "no longer optional";
   return `${quality} ${before ?? "(none)"} → ${after ?? "(none)"}`;

@@ -57,7 +57,7 @@ function takeGroup(stack: State[], first: State): Group {
 }
 
 /** The sums that define the names a sum uses. */
-export function usedBy(cell: Cell): readonly Cell[] {
+function usedBy(cell: Cell): readonly Cell[] {
   return cell.inputs.map(sumOf).filter((one) => one !== undefined);
 }
 

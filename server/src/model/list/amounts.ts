@@ -73,7 +73,7 @@ const amountOnce = remembered((text: string): Amount => {
 });
 
 /** A length in metres: `820 mm`, `1,2 m`, `3 ft`. */
-export function readMetres(text: string): number | undefined {
+function readMetres(text: string): number | undefined {
   const match = LENGTH.exec(text);
   if (!match) return undefined;
   const unit = match[2]!.toLowerCase().replace(/^(met(?:er|re)|inch)e?s$/, "$1");

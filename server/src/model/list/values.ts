@@ -68,7 +68,7 @@ const BOTTOM =
   /^(?:b|bot|bottom|back|rear|b\.cu|solder side|ss|unten|hinten|r(?:ü|ue)ckseite|l(?:ö|oe)tseite|dessous|bas|arri[eè]re|abajo|inferior|atr[aá]s|onder|achterkant|onderkant)\b/iu;
 
 /** Side of the board on which the parts sit. */
-export function readSide(text: string): "top" | "bottom" | undefined {
+function readSide(text: string): "top" | "bottom" | undefined {
   if (text === "") return undefined;
   if (TOP.test(text)) return "top";
   return BOTTOM.test(text) ? "bottom" : undefined;

@@ -3,14 +3,7 @@
  * graph of its operations. What has no value throws a FigureError with the place.
  */
 import type { Span } from "../../text/span.ts";
-import {
-  type Dimension,
-  isPlain,
-  multiplied,
-  NO_DIMENSION,
-  raised,
-  sameDimension,
-} from "../dimension.ts";
+import { isPlain, multiplied, NO_DIMENSION, raised, sameDimension } from "../dimension.ts";
 import type { Call, Expression, NameUse, NumberLiteral, Operation } from "../expression/tree.ts";
 import { CONSTANTS, type FormulaFunctions } from "../functions.ts";
 import { FigureError } from "../problem.ts";
@@ -274,9 +267,4 @@ function productUnit(left: Term, right: Term): string | undefined {
 
 function quotientUnit(left: Term, right: Term): string | undefined {
   return isPlain(right.dimension) && !isPlain(left.dimension) ? left.unit : undefined;
-}
-
-/** Dimension of a unit that is known to be right. */
-export function dimensionOf(unit: string): Dimension {
-  return readWholeUnit(unit)!.dimension;
 }

@@ -19,13 +19,13 @@ const LEFT_PARENTHESIS = 40;
 const RIGHT_BRACKET = 93;
 
 /** Brackets open at one place; beyond it the outermost are plain text. */
-export const MAX_OPEN_BRACKETS = 50;
+const MAX_OPEN_BRACKETS = 50;
 /** Runs of `*`, `_` and `~` in one paragraph. */
-export const MAX_EMPHASIS = 1_000;
+const MAX_EMPHASIS = 1_000;
 /** Brackets with a round bracket behind them, in one paragraph, that turn out to be no link. */
-export const MAX_FAILED_LINKS = 100;
+const MAX_FAILED_LINKS = 100;
 /** Backticks, and likewise `<`, in one paragraph that open nothing though much was read to find out. */
-export const MAX_FAILED_SPANS = 30;
+const MAX_FAILED_SPANS = 30;
 const MUCH = 100;
 
 declare module "micromark-util-types" {

@@ -12,9 +12,9 @@ import type {
 import { listOf } from "./limits.ts";
 
 /** Quotes, list items and footnotes within each other. */
-export const MAX_NESTING = 100;
+const MAX_NESTING = 100;
 /** Of these, how many may open on one line. */
-export const MAX_OPENED = 10;
+const MAX_OPENED = 10;
 
 declare module "micromark-util-types" {
   interface TokenizeContext {

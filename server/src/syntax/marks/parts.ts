@@ -31,7 +31,7 @@ const BOARD = /^(?!\S+\s+t\/m\s)([\p{L}\d](?:[\p{L}\d ._-]*[\p{L}\d._-])?)\s*\/\
 const BARE_WORD = /^(?![-&._])[\p{L}\d!$#&.+_-]*\p{L}[\p{L}\d!$#&.+_-]*(?<![-&.+_])$/u;
 
 /** Whether a designator's letters leave no doubt that it is one. */
-export function isCertain(designator: Designator): boolean {
+function isCertain(designator: Designator): boolean {
   return CLASS_LETTERS.test(designator.letters);
 }
 
