@@ -87,7 +87,7 @@ function partItem(part: SentPart): vscode.TreeItem {
   const item = new vscode.TreeItem(part.name);
   item.id = `part ${part.name}`;
   item.description = [part.value, part.package].filter((text) => text !== "").join(" · ");
-  item.tooltip = `Insert ${markOf([part])} at the cursor`;
+  item.tooltip = `Click to insert ${markOf([part])} at the cursor, or hold Shift and drag it into the text`;
   item.command = { command: INSERT_MARK, title: "Insert Part Mark", arguments: [markOf([part])] };
   return item;
 }
