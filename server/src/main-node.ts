@@ -6,6 +6,7 @@ import {
   createMessageConnection,
   IPCMessageReader,
   IPCMessageWriter,
+  type MessageConnection,
   type MessageReader,
   type MessageWriter,
   StreamMessageReader,
@@ -13,8 +14,9 @@ import {
 } from "vscode-jsonrpc/node";
 import { URI } from "vscode-uri";
 import { ClientFiles } from "./lsp/clientFiles.ts";
-import { serve } from "./lsp/server.ts";
+import { type FileFinder, serve } from "./lsp/server.ts";
 import { DiskFiles } from "./workspace/disk.ts";
+import type { Files } from "./workspace/files.ts";
 
 /** How often it is looked whether the editor still lives. */
 const LOOK_MS = 3_000;
@@ -32,7 +34,7 @@ function start(reader: MessageReader, writer: MessageWriter): void {
   const session = serve(connection, {
     pause: () => new Promise((resolve) => setImmediate(resolve)),
     now: () => performance.now(),
-    files: ({ clientFiles }) => (clientFiles ? new ClientFiles(connection) : new NearbyFiles()),
+    files: ({ clientFiles }) => (clientFiles ? new EditorFiles(connection) : new NearbyFiles()),
   });
   const leave = () => process.exit(session.isOver ? 0 : 1);
   connection.onNotification("exit", leave);
@@ -49,6 +51,35 @@ function lives(id: number): boolean {
     return process.kill(id, 0);
   } catch {
     return false;
+  }
+}
+
+/**
+ * Files on disk are read from there, others through the editor, which also finds those of the
+ * workspace. An editor that has just started takes its time to answer.
+ */
+class EditorFiles implements Files, FileFinder {
+  readonly #disk = new DiskFiles();
+  readonly #client: ClientFiles;
+
+  constructor(connection: MessageConnection) {
+    this.#client = new ClientFiles(connection);
+  }
+
+  read(uri: string): Promise<Uint8Array | undefined> {
+    return this.#holding(uri).read(uri);
+  }
+
+  exists(uri: string): Promise<boolean> {
+    return this.#holding(uri).exists(uri);
+  }
+
+  filesEnding(endings: readonly string[], limit: number): Promise<readonly string[]> {
+    return this.#client.filesEnding(endings, limit);
+  }
+
+  #holding(uri: string): Files {
+    return URI.parse(uri).scheme === "file" ? this.#disk : this.#client;
   }
 }
 

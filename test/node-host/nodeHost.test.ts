@@ -108,7 +108,10 @@ test("the first finding comes within a second of the text", async () => {
     await editor.closeAll();
   }
   console.log(`From text to first finding, ms: ${times.map(Math.round).join(", ")}`);
-  expect(Math.min(...times)).toBeLessThanOrEqual(LONGEST_MS);
+  // A window that was too busy to show the text before its finding has measured nothing.
+  const measured = times.filter((time) => time > 0);
+  expect(measured.length).toBeGreaterThan(0);
+  expect(Math.min(...measured)).toBeLessThanOrEqual(LONGEST_MS);
 });
 
 /**
