@@ -21,31 +21,37 @@ export const check: Check = {
     tags: ["parts"],
   },
   *piece(piece, { language }) {
-    for (const step of piece.steps) {
-      const groups = codedParts(step);
-      if (groups.length > 0) yield* ofStep(step, groups, language);
-    }
+    for (const step of piece.steps) if (step.marks.length > 0) yield* ofStep(step, language);
   },
 };
 
 /** Cells of a table are compared by `stated-value`, row by row. */
-function* ofStep(
-  step: Step,
-  groups: readonly CodedPart[][],
-  language: Language | undefined,
-): Generator<Finding> {
+function* ofStep(step: Step, language: Language | undefined): Generator<Finding> {
   const blocks = step.prose.filter(({ fact }) => !fact.quoted && fact.block !== "cell");
-  if (language) yield* ofBands(blocks, groups, language);
-  for (const block of blocks) {
-    for (const mark of printedMarks(worded(block))) {
-      const finding = judgeMark(mark, groups.flat(), block.piece);
-      if (finding) yield finding;
-    }
+  const runs = language ? blocks.flatMap((block) => runsIn(block, language)) : [];
+  const marks = blocks.flatMap(marksIn);
+  // Few steps speak of bands or print, and many have parts that wear them.
+  if (runs.length === 0 && marks.length === 0) return;
+  const groups = codedParts(step);
+  if (language) yield* ofBands(runs, groups, language);
+  const coded = groups.flat();
+  if (coded.length === 0) return;
+  for (const { mark, piece } of marks) {
+    const finding = judgeMark(mark, coded, piece);
+    if (finding) yield finding;
   }
 }
 
+function runsIn(block: TextBlock, language: Language) {
+  return bandRuns(worded(block), language).map((run) => ({ run, piece: block.piece }));
+}
+
+function marksIn(block: TextBlock) {
+  return [...printedMarks(worded(block))].map((mark) => ({ mark, piece: block.piece }));
+}
+
 function* ofBands(
-  blocks: readonly TextBlock[],
+  runs: readonly ReturnType<typeof runsIn>[number][],
   groups: readonly CodedPart[][],
   language: Language,
 ): Generator<Finding> {
@@ -53,9 +59,6 @@ function* ofBands(
     .map((group) => group.filter(wearsBands))
     .filter((group) => group.length > 0);
   if (banded.length === 0) return;
-  const runs = blocks.flatMap((block) =>
-    bandRuns(worded(block), language).map((run) => ({ run, piece: block.piece })),
-  );
   // As many rows of bands as marks: each row belongs to the mark of its turn.
   const paired = runs.length === banded.length;
   for (const [turn, { run, piece }] of runs.entries()) {

@@ -41,7 +41,18 @@ export function rangeToSpan(range: Range, lines: LineIndex): Span {
   return { start: start!, end: Math.max(start!, end!) };
 }
 
+/** All that a file shows is sent at each change, and nearly all of it has been sent before. */
+const SENT = new WeakMap<Diagnosis, Diagnostic>();
+
 export function toDiagnostic(diagnosis: Diagnosis): Diagnostic {
+  const known = SENT.get(diagnosis);
+  if (known) return known;
+  const made = makeDiagnostic(diagnosis);
+  SENT.set(diagnosis, made);
+  return made;
+}
+
+function makeDiagnostic(diagnosis: Diagnosis): Diagnostic {
   const related = diagnosis.related.map((one) => ({
     location: { uri: one.uri, range: toRange(one) },
     message: one.message,

@@ -5,13 +5,17 @@ import type { PieceNode, UseNode } from "./pieceNode.ts";
 
 export class UseIndex {
   readonly #uses: UseNode[][] = [];
-  readonly #missing = new Set<Part>();
-  #missingSorted: readonly Part[] | undefined;
+  readonly #parts: readonly Part[];
+  /** By the part's id: 1 where no mark accounts for it. */
+  readonly #isMissing: Uint8Array;
+  #missing: readonly Part[] | undefined;
   /** Supplies whose uses changed since `takeChanged`. */
   #changed = new Set<Supply>();
 
   constructor(parts: readonly Part[]) {
-    for (const part of parts) if (isMissing(part, [])) this.#missing.add(part);
+    this.#parts = parts;
+    this.#isMissing = new Uint8Array(parts.length);
+    for (const part of parts) if (isMissing(part, [])) this.#isMissing[part.id] = 1;
   }
 
   add(uses: readonly UseNode[]): void {
@@ -44,8 +48,8 @@ export class UseIndex {
 
   /** Parts to be fitted that no mark accounts for, in the order of the lists. */
   get missing(): readonly Part[] {
-    this.#missingSorted ??= [...this.#missing].sort((a, b) => a.id - b.id);
-    return this.#missingSorted;
+    this.#missing ??= this.#parts.filter(({ id }) => this.#isMissing[id] === 1);
+    return this.#missing;
   }
 
   /** Supplies whose uses changed; their uses are in document order afterwards. */
@@ -61,11 +65,10 @@ export class UseIndex {
   }
 
   #keepMissing(part: Part): void {
-    const missing = isMissing(part, this.of(part));
-    if (missing === this.#missing.has(part)) return;
-    if (missing) this.#missing.add(part);
-    else this.#missing.delete(part);
-    this.#missingSorted = undefined;
+    const missing = isMissing(part, this.of(part)) ? 1 : 0;
+    if (missing === this.#isMissing[part.id]) return;
+    this.#isMissing[part.id] = missing;
+    this.#missing = undefined;
   }
 }
 

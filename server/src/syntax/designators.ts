@@ -33,8 +33,11 @@ export function readDesignator(text: string): Designator | undefined {
 
 /** The form under which a designator is looked up: letter case and inner spaces do not matter. */
 export function designatorKey(text: string): string {
-  return text.trim().toUpperCase();
+  return PLAIN_KEY.test(text) ? text : text.trim().toUpperCase();
 }
+
+/** Nearly all are written so, and asking costs less than making them so. */
+const PLAIN_KEY = /^[A-Z\d]*$/;
 
 /**
  * The designators of a range such as R1–R4, U3A–U3D, or C6–8 (`to` without letters).

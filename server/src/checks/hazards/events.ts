@@ -199,11 +199,13 @@ class EventReader {
 
   /** The words from the verb on, in short. */
   #quote(span: Span): string {
-    const words = textAt(this.#piece, span)
-      .replace(/[\s*_]+/g, " ")
-      .split(" ");
-    const text = words.slice(0, QUOTED).join(" ");
-    return words.length > QUOTED ? `${text} …` : text.replace(/[.:;,]+$/, "");
+    const words: string[] = [];
+    // Only so far as it is quoted: sentences are long, and there are many.
+    for (const [word] of textAt(this.#piece, span).matchAll(/[^\s*_]+/g)) {
+      if (words.length === QUOTED) return `${words.join(" ")} …`;
+      words.push(word);
+    }
+    return words.join(" ").replace(/[.:;,]+$/, "");
   }
 }
 

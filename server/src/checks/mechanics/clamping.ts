@@ -1,6 +1,7 @@
 /** Where the guide screws power devices down, and whether it says how tightly. */
 import { fastenerOf } from "../../model/fasteners.ts";
 import type { Guide, ResolvedMark, Step, Use } from "../../model/guide.ts";
+import { onceALine } from "../../model/onceALine.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Role } from "../../syntax/dialect.ts";
 import { StemList } from "../../text/stems.ts";
@@ -35,11 +36,13 @@ function powerDevices(guide: Guide): readonly Part[] {
 const DEVICES = new WeakMap<readonly Part[], readonly Part[]>();
 
 function isPowerDevice(part: Part): boolean {
-  return part.fitted && isClampedPackage(packageText(part));
+  return part.fitted && isClamped(part.line);
 }
 
+const isClamped = onceALine((line) => isClampedPackage(packageText({ line })));
+
 /** Package and description together: either may name the package. */
-export function packageText({ line: { cells } }: Part): string {
+export function packageText({ line: { cells } }: Pick<Part, "line">): string {
   return `${cells.package?.text ?? ""} ${cells.description?.text ?? ""}`;
 }
 
