@@ -103,6 +103,7 @@ class Session implements vscode.Disposable, PreviewServer {
   private readonly watched = watchFiles();
   private readonly crashes: number[] = [];
   private requests = 0;
+  private launched: Promise<void> | undefined;
 
   constructor(
     private readonly make: MakeClient,
@@ -110,7 +111,12 @@ class Session implements vscode.Disposable, PreviewServer {
   ) {}
 
   /** Resolves when the server runs or the user has been told why it does not. */
-  async start(): Promise<void> {
+  start(): Promise<void> {
+    this.launched = this.launch();
+    return this.launched;
+  }
+
+  private async launch(): Promise<void> {
     const launch: Launch = { pending: true, told: false };
     const late = setTimeout(() => this.tellFailed(launch, NO_ANSWER), PATIENCE_MS);
     try {
@@ -135,6 +141,8 @@ class Session implements vscode.Disposable, PreviewServer {
   }
 
   readonly ask: Ask = async <Answer>(method: string, params: object, long?: LongRequest) => {
+    // A command may be what woke the extension, before its server runs.
+    await this.launched;
     const client = this.client;
     if (!client?.isRunning()) return undefined;
     if (!long) return this.answer<Answer>(client.sendRequest(method, params), method);
