@@ -7,7 +7,7 @@ import { HtmlValidate } from "html-validate";
 import { beforeAll, describe, expect, test } from "vitest";
 import { PACK_BY, type PackBy } from "../../server/src/publish/packing/packingList.ts";
 import { fixture } from "../fixture.ts";
-import { type Published, publishFiles, publishSample, seen } from "./published.ts";
+import { type Published, publishFiles, publishFixture, publishSample, seen } from "./published.ts";
 
 interface Row {
   readonly group: string;
@@ -55,14 +55,22 @@ describe.each(PACK_BY)("Heron by %s", (by) => {
     rows = rowsOf(published);
   });
 
-  test("holds of each line what the parts list says", () => {
-    for (const [index, line] of list.entries()) {
-      const own = rows.filter(({ listLine }) => Number(listLine) === index + 2);
+  test("holds of each line, or of those of one kind, what the parts list says", () => {
+    const told = new Set(rows.map(({ listLine }) => listLine));
+    const numbers = [...told].flatMap((listLine) => listLine.split(", "));
+    expect(numbers.map(Number).sort((a, b) => a - b)).toEqual(list.map((_, index) => index + 2));
+    for (const listLine of told) {
+      const lines = listLine.split(", ").map((number) => list[Number(number) - 2]!);
+      const [line] = lines as [(typeof list)[number]];
+      const own = rows.filter((row) => row.listLine === listLine);
       const length = /^(\d+) mm$/.exec(line.Qty);
       // The leads W2 and W3 are made of cable that has a line of its own.
       const isPacked = line.DNP === "" && line.Reference !== "W2, W3";
       if (length) expect(sum(own, "lengthMm")).toBe(Number(length[1]));
-      else expect(sum(own, "pieces"), line.Value).toBe(isPacked ? Number(line.Qty) : 0);
+      else
+        expect(sum(own, "pieces"), line.Value).toBe(
+          isPacked ? lines.reduce((total, { Qty }) => total + Number(Qty), 0) : 0,
+        );
     }
   });
 
@@ -200,6 +208,63 @@ test("a socket that shares its designator with the chip is packed too", async ()
     ["TL072", "U1", "1"],
     ["DIP-8 socket", "U1", "1"],
   ]);
+});
+
+describe("a list with a row for each part", () => {
+  const list = [
+    "Designator,Quantity,Value,Tolerance,Voltage,Package,Bag,Spare",
+    "R1,1,4k7,1 %,,DIN0207,A,",
+    "C1,1,100n,,50 V,5 mm,A,",
+    "R2,1,4.7k,1 %,,DIN0207,A,1",
+    "R3,1,4k7,5 %,,DIN0207,A,",
+    "R4,1,4k7,1 %,,DIN0411,A,",
+    "R5,1,4k7,1 %,,DIN0207,B,",
+    "C2,1,100n,,100 V,5 mm,A,",
+    "R6,1,4k7,1 %,,DIN0207,A,",
+  ].join("\n");
+  const steps = "## A\n1. Fit [R1–R3].\n\n## B\n1. Fit [R4–R6, C1, C2].";
+
+  test("has equal parts of a bag in one row, and no others", async () => {
+    const published = await pack(kit(steps, list), "bag");
+    expect(published.faults).toEqual([]);
+    const rows = rowsOf(published).map(({ parts, pieces, spare, listLine }) =>
+      [parts, pieces, spare, listLine].join(" | "),
+    );
+    expect(rows).toEqual([
+      "R1, R2, R6 | 4 | 1 | 2, 4, 9",
+      "C1 | 1 | 0 | 3",
+      "R3 | 1 | 0 | 5",
+      "R4 | 1 | 0 | 6",
+      "C2 | 1 | 0 | 8",
+      "R5 | 1 | 0 | 7",
+    ]);
+    const page = load(published.text("packing-list.html"));
+    expect(seen(page("tbody tr").first().text())).toContain("4 4.7 kΩ 1 %");
+    expect(seen(page(".total").text())).toBe("Total: 6 lines · 9 pieces · 1 of them spare");
+  });
+
+  test("is shared out by stage, with its spare at the last", async () => {
+    const published = await pack(kit(steps, list), "stage");
+    expect(published.faults).toEqual([]);
+    const own = rowsOf(published).filter(({ listLine }) => listLine === "2, 4, 9");
+    expect(own.map(({ group, parts, pieces }) => [group, parts, pieces])).toEqual([
+      ["1 A", "R1, R2", "2"],
+      ["2 B", "R6", "2"],
+    ]);
+  });
+
+  test("that lacks a piece is told of by its line", async () => {
+    const lacking = list.replace("R2,1,", '"R2, R7",1,');
+    const { faults } = await pack(kit(steps, lacking), "bag");
+    expect(faults.join()).toMatch(/Line 4 of the parts list supplies 1 of R2 and R7/);
+  });
+
+  test("has equal parts of a stage in one row of its table", async () => {
+    const published = await publishFixture(kit(steps, list), ["guide"]);
+    const rows = published.page()("#stage-1 table.parts tbody tr").toArray();
+    const first = rows.map((row) => seen(published.page()(row).children().first().text()));
+    expect(first).toEqual(["R1, R2", "R3"]);
+  });
 });
 
 // ASME Y14.44-2008 2.1.3: U3A and U3B are sections of one U3.

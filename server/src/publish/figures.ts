@@ -4,6 +4,7 @@ import type { GuideState } from "../model/guideState.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import { figuresOf, printAmount, printLimits, printValue } from "../quantity/printing.ts";
 import type { Figure, Reading } from "../syntax/dialect.ts";
+import { localNumbers } from "./localNumbers.ts";
 
 export interface ShownFigure {
   readonly text: string;
@@ -32,8 +33,9 @@ export function shownFigure(figure: Figure, piece: PieceNode, guide: GuideState)
   const written = tolerance ? `${expression?.text} ± ${tolerance.text}` : expression?.text;
   if (!place || !value) return { text: stated?.text ?? written ?? name?.text ?? "", details: [] };
   const isQuantity = place.formula?.isQuantity ?? false;
-  const text = stated?.text ?? (isQuantity ? expression!.text : printValue(value));
-  const range = value.min === value.max ? [] : [printLimits(value)];
+  const local = (printed: string) => localNumbers(printed, guide.language);
+  const text = stated?.text ?? (isQuantity ? expression!.text : local(printValue(value)));
+  const range = value.min === value.max ? [] : [local(printLimits(value))];
   // Of a name that is recalled the reader gets what it was defined with.
   const origin = place.definition && place.definition !== place ? place.definition.figure : figure;
   const isSum = !(place.definition?.formula ?? place.formula)?.isQuantity;
@@ -64,7 +66,9 @@ export function shownReading(figure: Figure, piece: PieceNode, guide: GuideState
     low: low === undefined ? undefined : scaled(low, scale),
     high: high === undefined ? undefined : scaled(high, scale),
     limit: reading.limit === "value" ? "between" : reading.limit,
-    ends: ends.map((end) => printAmount(end, value.unit, Math.max(3, figuresOf(value)))),
+    ends: ends.map((end) =>
+      localNumbers(printAmount(end, value.unit, Math.max(3, figuresOf(value))), guide.language),
+    ),
   };
 }
 

@@ -124,7 +124,9 @@ export class Filler {
       }
       case "items": {
         const items = shown.items.map((item) => `<span class="ref">${escapeHtml(item)}</span>`);
-        const stated = shown.stated ? ` = ${escapeHtml(shown.stated)}` : "";
+        // An amount stays with its unit.
+        const value = shown.stated?.replace(/(?<=\d) /g, "\u00a0");
+        const stated = value ? ` = ${escapeHtml(value)}` : "";
         return items.join(", ") + stated;
       }
     }

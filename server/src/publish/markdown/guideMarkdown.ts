@@ -6,6 +6,7 @@ import { inventory } from "../../model/tools/inventory.ts";
 import type { HeadingFact } from "../../syntax/facts.ts";
 import type { PictureSource } from "../fill/filler.ts";
 import { limitWords } from "../fill/readings.ts";
+import { localNumbers } from "../localNumbers.ts";
 import { packageName, shortName, valueText } from "../parts/lineText.ts";
 import { lookWords } from "../parts/look.ts";
 import { partsOfStage, type StageParts } from "../parts/stageParts.ts";
@@ -79,9 +80,9 @@ function stageTable({ parts, hardware }: StageParts, guide: GuideState, words: P
     const mm = parts.flatMap(({ offBoard, height }) => (offBoard ? [] : (height?.mm ?? [])));
     return [
       names.join(", "),
-      valueText(line),
+      valueText(line, guide.language),
       look.filter((text) => text !== "").join(" · "),
-      mm.length > 0 ? `${Math.max(...mm)} mm` : "",
+      mm.length > 0 ? localNumbers(`${Math.max(...mm)} mm`, guide.language) : "",
       line.cells.bag?.text ?? "",
     ];
   });
@@ -90,7 +91,7 @@ function stageTable({ parts, hardware }: StageParts, guide: GuideState, words: P
     count,
     metres,
   } of hardware) {
-    const amount = metres > 0 ? lengthText(metres) : String(count);
+    const amount = metres > 0 ? localNumbers(lengthText(metres), guide.language) : String(count);
     const { description, bag } = line.cells;
     rows.push([`${amount} × ${name}`, "", description?.text ?? "", "", bag?.text ?? ""]);
   }

@@ -5,7 +5,8 @@
 import { tally } from "../../checks/tally.ts";
 import { lengthText, listNames } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
-import { placesOf } from "../../model/list/supplied.ts";
+import type { ListLine } from "../../model/list/partsList.ts";
+import { placesOf, suppliedPieces } from "../../model/list/supplied.ts";
 import type { PackedLine } from "./packedLines.ts";
 import type { PackingList, PackRow } from "./packingList.ts";
 
@@ -40,22 +41,18 @@ function amountFault(packed: PackedLine, rows: readonly PackRow[]): string[] {
 }
 
 /** A list counts the spares in, or leaves them out where quantity and designators agree. */
-function expectedOf({ line }: PackedLine): number {
-  const { quantity, spare = 0 } = line;
-  const places = placesOf(line);
-  return quantity === undefined || quantity === places ? places + spare : quantity;
+function expectedOf({ lines }: PackedLine): number {
+  return lines.reduce((sum, line) => {
+    const { quantity, spare = 0 } = line;
+    const places = placesOf(line);
+    return sum + (quantity === undefined || quantity === places ? places + spare : quantity);
+  }, 0);
 }
 
 /** What the guide needs against what the list supplies. */
 function needFault(packed: PackedLine, guide: GuideState): string[] {
-  const { line, hardware, pieces } = packed;
-  if (!hardware) {
-    const places = placesOf(line);
-    if (pieces === undefined || places <= pieces) return [];
-    return [
-      `${capital(line.place)} of the parts list supplies ${pieces} of ${named(packed)}, which are ${places} parts. Correct the quantity or the designators; the packer would fall short.`,
-    ];
-  }
+  const { line, lines, hardware, pieces } = packed;
+  if (!hardware) return pieces === undefined ? [] : lines.flatMap(placesFault);
   const uses = guide.uses(hardware);
   if (line.metres !== undefined) {
     const needed = uses.reduce(
@@ -68,8 +65,18 @@ function needFault(packed: PackedLine, guide: GuideState): string[] {
   return pieces === undefined || used <= pieces ? [] : [short(packed, `${used}`)];
 }
 
+/** Places of a line's designators against the pieces that the line supplies for them. */
+function placesFault(line: ListLine): string[] {
+  const places = placesOf(line);
+  const { pieces } = suppliedPieces(line, places);
+  if (places <= pieces) return [];
+  return [
+    `${capital(line.place)} of the parts list supplies ${pieces} of ${listNames(line.designators)}, which are ${places} parts. Correct the quantity or the designators; the packer would fall short.`,
+  ];
+}
+
 function differs(packed: PackedLine, amount: string): string {
-  return `The packing list holds ${amount} of ${named(packed)}, but ${packed.line.place} of the parts list supplies ${supplied(packed)}. The steps may use more of it than there is: correct a step or the list.`;
+  return `The packing list holds ${amount} of ${named(packed)}, but ${placesIn(packed)} of the parts list supplies ${supplied(packed)}. The steps may use more of it than there is: correct a step or the list.`;
 }
 
 function short(packed: PackedLine, needed: string): string {
@@ -80,8 +87,14 @@ function supplied({ line, pieces }: PackedLine): string {
   return line.metres === undefined ? `${pieces}` : lengthText(line.metres);
 }
 
-function named({ hardware, line }: PackedLine): string {
-  return hardware?.name ?? listNames(line.designators);
+/** `line 3`; `line 3 with line 4 and line 9`. */
+function placesIn({ lines: [first, ...others] }: PackedLine): string {
+  const rest = others.map(({ place }) => place).join(" and ");
+  return rest ? `${first!.place} with ${rest}` : first!.place;
+}
+
+function named({ hardware, lines }: PackedLine): string {
+  return hardware?.name ?? listNames(lines.flatMap(({ designators }) => designators));
 }
 
 function capital(text: string): string {

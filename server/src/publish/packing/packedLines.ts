@@ -8,10 +8,12 @@ import { kindOfLine } from "../../model/partKind.ts";
 import type { Hardware, Part } from "../../model/parts.ts";
 import { isMadeOfOthers, type Making } from "./making.ts";
 
-/** A line of a parts list. */
+/** A line of a parts list, or several of one kind of part (`joinLines`). */
 export interface PackedLine {
   readonly list: PartsList;
+  /** The first of them. */
   readonly line: ListLine;
+  readonly lines: readonly ListLine[];
   /** Set for a line without designators. */
   readonly hardware: Hardware | undefined;
   /** Parts with a designator, chips that share one with their socket among them. */
@@ -45,6 +47,7 @@ export function packedLines(guide: GuideState, making: Making): readonly PackedL
       return {
         list,
         line,
+        lines: [line],
         hardware: own,
         parts,
         ...amountOf(line, own, guide),

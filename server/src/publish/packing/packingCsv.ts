@@ -42,7 +42,7 @@ export function packingCsv(packing: PackingList, guide: GuideState): string {
   function csvRow(title: string, row: PackRow, notes: string): CsvCell[] {
     const { packed, pieces, spare, metres } = row;
     const { line, status } = packed;
-    const { name, more } = whatText(packed);
+    const { name, more } = whatText(packed, guide.language);
     return [
       title,
       status,
@@ -56,14 +56,18 @@ export function packingCsv(packing: PackingList, guide: GuideState): string {
       boardOf(packed),
       line.cells["part number"]?.text ?? "",
       notes,
-      line.row,
+      packed.lines.map(({ row }) => row).join(", "),
     ];
   }
 
   function names({ packed, parts }: PackRow): string {
     const own = parts.length > 0 ? partNames(parts, guide) : [];
-    return (own.length > 0 ? own : packed.line.designators.map(({ name }) => name)).join(", ");
+    return (own.length > 0 ? own : namesOf(packed)).join(", ");
   }
+}
+
+function namesOf({ lines }: PackedLine): readonly string[] {
+  return lines.flatMap(({ designators }) => designators.map(({ name }) => name));
 }
 
 function boardOf({ line, parts }: PackedLine): string {

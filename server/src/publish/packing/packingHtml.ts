@@ -74,13 +74,13 @@ class PackingSheet {
   }
 
   #row(row: PackRow): string[] {
-    const { name, more } = whatText(row.packed);
+    const { name, more } = whatText(row.packed, this.#guide.language);
     const names = rowNames(row, this.#guide);
     const label = filled(this.#words.packing.packed, [name, ...names].join(", "));
     const notes = notesOf(row, this.#packing, this.#guide, this.#words);
     const cells = [
       `<input type="checkbox" aria-label="${escapeHtml(label)}">`,
-      escapeHtml(amountText(row)),
+      escapeHtml(amountText(row, this.#guide.language)),
       this.#what(name, [more, ...notes]),
       refs(names),
     ];
@@ -100,8 +100,13 @@ class PackingSheet {
     const { making } = this.#packing;
     if (making.size === 0) return "";
     const rows = [...making].map(([part, materials]) => {
-      const own = this.#packing.made.some(({ line }) => line === part.line) ? [] : [coreOf(part)];
-      const from = [...own, ...materials.map(materialText)].filter((text) => text !== "");
+      const own = this.#packing.made.some(({ lines }) => lines.includes(part.line))
+        ? []
+        : [coreOf(part)];
+      const from = [
+        ...own,
+        ...materials.map((one) => materialText(one, this.#guide.language)),
+      ].filter((text) => text !== "");
       return [refs(partNames([part], this.#guide)), escapeHtml(from.join(" + "))];
     });
     const columns = [{ title: table.parts }, { title: said.madeFrom, class: "what" }];
@@ -111,7 +116,7 @@ class PackingSheet {
   #notInKit(): string {
     const { packing: said, ownSupplies } = this.#words;
     const unfitted = this.#packing.unfitted.map((packed) => {
-      const { name } = whatText(packed);
+      const { name } = whatText(packed, this.#guide.language);
       return `<li>${refs(this.#namesOf(packed))} ${escapeHtml(name)}: ${escapeHtml(said.unfitted)}</li>`;
     });
     const own = inventory(this.#guide)
@@ -122,8 +127,9 @@ class PackingSheet {
     return `<h2>${escapeHtml(ownSupplies)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
   }
 
-  #namesOf({ parts, line }: PackedLine): readonly string[] {
-    return parts.length > 0 ? partNames(parts, this.#guide) : markItems(line.designators);
+  #namesOf({ parts, lines }: PackedLine): readonly string[] {
+    if (parts.length > 0) return partNames(parts, this.#guide);
+    return markItems(lines.flatMap(({ designators }) => designators));
   }
 }
 

@@ -2,6 +2,7 @@
 import type { Stage } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { Part } from "../../model/parts.ts";
+import { joinLines } from "./joinLines.ts";
 import { type Making, makingOf } from "./making.ts";
 import {
   PACK_KINDS,
@@ -16,7 +17,7 @@ export const PACK_BY = ["bag", "stage", "kind"] as const;
 /** `bag`: as the list's own column says. */
 export type PackBy = (typeof PACK_BY)[number];
 
-/** One line of the list, or its share for one stage. */
+/** One kind of part of the list, or its share for one stage. */
 export interface PackRow extends Omit<Share, "stage"> {
   readonly packed: PackedLine;
 }
@@ -40,7 +41,7 @@ export interface PackingList {
 /** `by`: undefined takes the list's bags where it has any, else the stages, else the kinds. */
 export function packingList(guide: GuideState, by: PackBy | undefined): PackingList {
   const making = makingOf(guide);
-  const lines = packedLines(guide, making);
+  const lines = joinLines(packedLines(guide, making));
   const packed = lines.filter(({ status }) => status === "packed");
   const way = by ?? usualWay(packed, guide);
   return {
@@ -106,7 +107,7 @@ function padded(name: string): string {
   return name.toLowerCase().replace(/\d{1,9}/g, (digits) => digits.padStart(9, "0"));
 }
 
-/** Lines, pieces and lengths of some rows; a line that is shared out counts in each share. */
+/** Kinds, pieces and lengths of some rows; pieces of a kind that is shared out count in each share. */
 export interface PackTotal {
   readonly lines: number;
   readonly pieces: number;

@@ -2,6 +2,8 @@
 import { lengthText, markItems } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { Part } from "../../model/parts.ts";
+import type { Language } from "../../text/language.ts";
+import { localNumbers } from "../localNumbers.ts";
 import { packageName, shortName, valueText } from "../parts/lineText.ts";
 import type { PageWords } from "../words/form.ts";
 import { counted, filled } from "../words/words.ts";
@@ -38,8 +40,11 @@ function bagTitle(name: string, { packing }: PageWords): string {
 }
 
 /** `8`, `2.6 m`; empty where neither list nor steps say how many. */
-export function amountText({ pieces, metres }: Pick<PackRow, "pieces" | "metres">): string {
-  if (metres !== undefined) return lengthText(metres);
+export function amountText(
+  { pieces, metres }: Pick<PackRow, "pieces" | "metres">,
+  language: Language | undefined,
+): string {
+  if (metres !== undefined) return localNumbers(lengthText(metres), language);
   return pieces === undefined ? "" : String(pieces);
 }
 
@@ -50,13 +55,18 @@ export function partNames(parts: readonly Part[], guide: GuideState): readonly s
 /** The names on a packing list: those of its share, in the guide's own short form. */
 export function rowNames({ packed, parts }: PackRow, guide: GuideState): readonly string[] {
   if (parts.length > 0) return partNames(parts, guide);
-  return packed.pieces === undefined ? [] : markItems(packed.line.designators);
+  return packed.pieces === undefined
+    ? []
+    : markItems(packed.lines.flatMap(({ designators }) => designators));
 }
 
 /** What it is called on its bag, and what else the list says of it. */
-export function whatText({ hardware, line }: PackedLine): { name: string; more: string } {
+export function whatText(
+  { hardware, line }: PackedLine,
+  language: Language | undefined,
+): { name: string; more: string } {
   const { description, package: footprint } = line.cells;
-  const value = hardware ? (line.cells.value?.text ?? "") : valueText(line);
+  const value = hardware ? (line.cells.value?.text ?? "") : valueText(line, language);
   const name = hardware?.name ?? (value || description?.text || footprint?.text || "");
   // `TO-92` tells parts apart; `Crystal` or `panel` only says what a description says already.
   const housing = packageName(line);
@@ -97,6 +107,10 @@ export function totalText({ lines, pieces, spare, lengths }: PackTotal, words: P
 }
 
 /** `500 mm × CuL 0.4` */
-export function materialText({ hardware, count, metres }: Material): string {
-  return `${metres === undefined ? (count ?? 1) : lengthText(metres)} × ${hardware.name}`;
+export function materialText(
+  { hardware, count, metres }: Material,
+  language: Language | undefined,
+): string {
+  const amount = metres === undefined ? (count ?? 1) : localNumbers(lengthText(metres), language);
+  return `${amount} × ${hardware.name}`;
 }

@@ -2,6 +2,7 @@
 import { tally } from "../../checks/tally.ts";
 import type { Stage, Use } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import type { ListLine } from "../../model/list/partsList.ts";
 import { packageOf, placesOf } from "../../model/list/supplied.ts";
 import type { Hardware, Part } from "../../model/parts.ts";
 import type { Role } from "../../syntax/dialect.ts";
@@ -40,14 +41,18 @@ function whole({ parts, pieces, spare, metres, hardware }: PackedLine, guide: Gu
 }
 
 /** Parts go where they are first taken in hand; a lot to pick from stays together. */
-function sharesOfParts({ parts, pieces = 0, spare, line }: PackedLine, guide: GuideState): Share[] {
+function sharesOfParts(
+  { parts, pieces = 0, spare, lines }: PackedLine,
+  guide: GuideState,
+): Share[] {
   const matched = parts.flatMap((part) => guide.uses(part)).find(({ role }) => role === "match");
   if (matched) {
     return [{ stage: matched.step.stage, parts, pieces, spare, metres: undefined }];
   }
-  const places = placesOf(line);
+  const places = sum(lines, placesOf);
+  const names = sum(lines, ({ designators }) => designators.length);
   // Of a chip with sections that are fitted in several stages, the first takes the chip.
-  const whole = places < line.designators.length ? packageOf : (name: string) => name;
+  const whole = places < names ? packageOf : (name: string) => name;
   const homes = new Map<string, Stage | undefined>();
   const byStage = new Map<Stage | undefined, Part[]>();
   for (const part of parts) {
@@ -62,6 +67,10 @@ function sharesOfParts({ parts, pieces = 0, spare, line }: PackedLine, guide: Gu
     return { stage, parts, pieces: count, spare: 0, metres: undefined };
   });
   return withRest(shares, pieces - homes.size, Math.max(0, Math.min(spare, pieces - places)));
+}
+
+function sum(lines: PackedLine["lines"], amount: (line: ListLine) => number): number {
+  return lines.reduce((total, line) => total + amount(line), 0);
 }
 
 function sharesOfHardware(

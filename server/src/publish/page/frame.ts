@@ -2,6 +2,7 @@
 import type { GuideState } from "../../model/guideState.ts";
 import type { StageNode } from "../../model/stageNode.ts";
 import { escapeHtml, titleId } from "../html.ts";
+import { localNumbers } from "../localNumbers.ts";
 import { partsOfStage } from "../parts/stageParts.ts";
 import type { PageWords } from "../words/form.ts";
 import { counted, filled } from "../words/words.ts";
@@ -74,7 +75,7 @@ export function stageIntro(stage: StageNode, guide: GuideState, words: PageWords
   // `6 steps · 12 parts · up to 2.5 mm high · 2 readings`
   const told = [counted(words.steps, stage.steps.length)];
   if (placed.length > 0) told.push(counted(words.parts, placed.length));
-  if (heights.length > 0) told.push(filled(words.upTo, highest));
+  if (heights.length > 0) told.push(localNumbers(filled(words.upTo, highest), guide.language));
   if (readings > 0) told.push(counted(words.readings, readings));
   const bar = `<p class="stagebar">${escapeHtml(told.join(" · "))}</p>`;
   return `${bar}\n${stageTable(parts, guide, words)}`;

@@ -3,6 +3,7 @@ import { lengthText, markItems } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { Part } from "../../model/parts.ts";
 import { escapeHtml } from "../html.ts";
+import { localNumbers } from "../localNumbers.ts";
 import { packageName, shortName, valueText } from "../parts/lineText.ts";
 import { lookHtml } from "../parts/look.ts";
 import type { HardwareRow, PartRow, StageParts } from "../parts/stageParts.ts";
@@ -26,7 +27,7 @@ export function stageTable(
 ): string {
   const rows = [
     ...parts.map((row) => partRow(row, guide, words)),
-    ...hardware.map((row) => hardwareRow(row)),
+    ...hardware.map((row) => hardwareRow(row, guide)),
   ];
   if (rows.length === 0) return "";
   const columns = COLUMNS.filter((column) => rows.some((row) => row[column] !== ""));
@@ -45,16 +46,18 @@ function partRow({ line, parts }: PartRow, guide: GuideState, words: PageWords):
   const names = markItems(parts.map((part) => shortName(part, guide)));
   return {
     parts: names.map((name) => `<span class="ref">${escapeHtml(name)}</span>`).join(", "),
-    value: escapeHtml(valueText(line)),
+    value: escapeHtml(valueText(line, guide.language)),
     look: joined([lookHtml(parts[0]!, guide, words), escapeHtml(packageName(line))]),
-    height: heightText(parts),
+    height: localNumbers(heightText(parts), guide.language),
     bag: escapeHtml(line.cells.bag?.text ?? ""),
   };
 }
 
-function hardwareRow({ hardware, count, metres }: HardwareRow): Row {
+function hardwareRow({ hardware, count, metres }: HardwareRow, guide: GuideState): Row {
   const { line, name } = hardware;
-  const amount = escapeHtml(metres > 0 ? lengthText(metres) : String(count));
+  const amount = escapeHtml(
+    metres > 0 ? localNumbers(lengthText(metres), guide.language) : String(count),
+  );
   const value = line.cells.value?.text ?? "";
   return {
     parts: `${amount} × <span class="ref">${escapeHtml(name)}</span>`,

@@ -5,6 +5,8 @@ import type { ListLine } from "../../model/list/partsList.ts";
 import { shownValue } from "../../model/list/shownValue.ts";
 import type { Part } from "../../model/parts.ts";
 import { formatQuantity } from "../../quantity/formatQuantity.ts";
+import type { Language } from "../../text/language.ts";
+import { localNumbers } from "../localNumbers.ts";
 
 /** With its board only where another board has the same designator. */
 export function shortName({ name, board }: Part, guide: GuideState) {
@@ -12,13 +14,15 @@ export function shortName({ name, board }: Part, guide: GuideState) {
 }
 
 /** The value as read, with its tolerance; else as the list tells it. */
-export function valueText(line: ListLine): string {
+export function valueText(line: ListLine, language?: Language): string {
   const { value, tolerance } = line;
   const written = shownValue(line);
-  const shown = value ? formatQuantity(value) : written;
+  const shown = value ? localNumbers(formatQuantity(value), language) : written;
   // A value cell with more than the value says what the part is: `10k log`, `100n X2`.
   const text = value && /^[\d.,]+\s*[\p{L}µΩ%]*\d*$/u.test(written) ? shown : written;
-  return tolerance && !text.includes("%") ? `${text} ${tolerance}` : text;
+  // An amount stays with its unit.
+  const limits = tolerance?.replace(/ /g, "\u00a0");
+  return limits && !text.includes("%") ? `${text} ${limits}` : text;
 }
 
 /** The footprint's name as far as a builder can use it: `TO-92` of `TO-92_Inline`, not a whole path. */

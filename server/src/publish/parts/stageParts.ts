@@ -4,9 +4,11 @@ import type { ListLine } from "../../model/list/partsList.ts";
 import type { Hardware, Part } from "../../model/parts.ts";
 import type { StageNode } from "../../model/stageNode.ts";
 import type { Role } from "../../syntax/dialect.ts";
+import { partKind } from "./partKind.ts";
 
-/** Parts of one line of the list that a stage puts in. */
+/** Parts of one kind that a stage puts in: of one line of the list, or of several that are equal. */
 export interface PartRow {
+  /** The first of their lines. */
   readonly line: ListLine;
   readonly parts: readonly Part[];
 }
@@ -54,11 +56,14 @@ function homeOf(part: Part, guide: GuideState): unknown {
 }
 
 function rowsOf(parts: readonly Part[]): PartRow[] {
-  const rows = new Map<ListLine, Part[]>();
+  const kinds = new Map<ListLine, string>();
+  const rows = new Map<string, Part[]>();
   for (const part of parts) {
-    const row = rows.get(part.line);
+    const kind = kinds.get(part.line) ?? `${part.board} ${partKind(part.line)}`;
+    kinds.set(part.line, kind);
+    const row = rows.get(kind);
     if (row) row.push(part);
-    else rows.set(part.line, [part]);
+    else rows.set(kind, [part]);
   }
-  return [...rows].map(([line, parts]) => ({ line, parts }));
+  return [...rows.values()].map((parts) => ({ line: parts[0]!.line, parts }));
 }
