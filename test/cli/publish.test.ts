@@ -1,5 +1,12 @@
 /** `kitquill publish` as a process: what it writes, what it replaces, and what it leaves alone. */
-import { existsSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Cli } from "./cli.ts";
@@ -89,12 +96,59 @@ describe("what Kitquill did not make", () => {
   });
 });
 
+describe("a folder that cannot take the files", () => {
+  const files = (folder: string) => readdirSync(folder, { recursive: true }).sort();
+
+  test.each<[string, Readonly<Record<string, string>>, readonly string[], string]>([
+    ["a file", {}, ["--out", "parts.csv"], "`parts.csv` cannot be written to: a file of that name"],
+    ["below a file", {}, ["--out", "parts.csv/a"], "a file is in the way where a folder should be"],
+    [
+      "a folder in the place of a file",
+      { "out/guide.md/x": "" },
+      ["--out", "out", "--force"],
+      "`guide.md` is there and is a folder",
+    ],
+  ])("%s: told in words, and nothing is written", async (_, more, args, message) => {
+    const folder = cli.folder({ ...KIT, ...more });
+    const before = files(folder);
+    const { code, err } = await cli.run(folder, "publish", "guide.md", ...args);
+    expect(code).toBe(2);
+    expect(err).toContain(message);
+    expect(err).toContain("nothing was published");
+    expect(files(folder)).toEqual(before);
+  });
+
+  test("a link for the pictures: nothing is written, there or here", async () => {
+    const shown = GUIDE.replace("[R1, R2].", "[R1, R2].\n\n   ![The board](a.svg)\n");
+    const folder = cli.folder({ ...KIT, "guide.md": shown, "a.svg": "<svg/>", "out/x": "" });
+    mkdirSync(join(folder, "elsewhere"));
+    symlinkSync(join(folder, "elsewhere"), join(folder, "out/pictures"));
+    const before = files(folder);
+    const { code, err } = await cli.run(folder, "publish", "guide.md", "--out", "out");
+    expect(code).toBe(2);
+    expect(err).toContain("`pictures` is a link that leads elsewhere");
+    expect(files(folder)).toEqual(before);
+  });
+
+  test("a link beside the guide is not taken for the usual folder", async () => {
+    const folder = cli.folder({ ...KIT, "elsewhere/x": "" });
+    symlinkSync(join(folder, "elsewhere"), join(folder, "guide-published"));
+    const { code, err } = await cli.run(folder, "publish", "guide.md");
+    expect(code).toBe(2);
+    expect(err).toContain("`guide-published` is a link that leads elsewhere");
+    expect(readdirSync(join(folder, "elsewhere"))).toEqual(["x"]);
+  });
+});
+
 test("the guide's own source is never replaced, not even by force", async () => {
   const folder = cli.folder(KIT);
   const args = ["publish", "guide.md", "--out", ".", "--only", "markdown", "--force"];
   const { code, err } = await cli.run(folder, ...args);
   expect(code).toBe(2);
   expect(err).toContain("`guide.md` is a source of the guide");
+  symlinkSync(folder, join(folder, "here"));
+  const byLink = await cli.run(folder, ...args.map((arg) => (arg === "." ? "here" : arg)));
+  expect(byLink.err).toContain("`guide.md` is a source of the guide");
   expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(GUIDE);
 });
 

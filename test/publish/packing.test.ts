@@ -239,7 +239,7 @@ describe("a list with a row for each part", () => {
       "R5 | 1 | 0 | 7",
     ]);
     const page = load(published.text("packing-list.html"));
-    expect(seen(page("tbody tr").first().text())).toContain("4 4.7 kΩ 1 %");
+    expect(seen(page("tbody tr").first().text())).toContain("44.7 kΩ 1 % DIN0207R1, R2, R6");
     expect(seen(page(".total").text())).toBe("Total: 6 lines · 9 pieces · 1 of them spare");
   });
 

@@ -238,3 +238,18 @@ test("the same guide gives the same bytes", async () => {
   );
   expect(one!.text("guide.html") === other!.text("guide.html")).toBe(true);
 });
+
+test("numbers have the decimal comma of the guide's language", async () => {
+  const page = (await publishSample("plover", "plover.de.md", ["guide"])).page();
+  const shown = page(".figure, .details, .limits, .stagebar, table.parts td.right, table.parts td")
+    .not(":has(.ref)")
+    .toArray()
+    .map((element) => seen(page(element).text()));
+  const numbers = shown.filter((text) => /\d[.,]\d/.test(text));
+  expect(numbers.length).toBeGreaterThan(10);
+  // Formulas and names of parts stand as they are written.
+  expect(
+    numbers.filter((text) => /^[^=A-Z]*\d\.\d+\s?(?:mm|[mkM]?[VAWΩ]|[nµp]F)/.test(text)),
+  ).toEqual([]);
+  expect(shown).toContain("von 1,188 V bis 1,313 V");
+});

@@ -1,4 +1,5 @@
 /** `kitquill publish`: writes what builder and packer need, from a guide that the checks let pass. */
+import { lstat, realpath } from "node:fs/promises";
 import { basename, dirname, extname, join, resolve } from "node:path";
 import { URI } from "vscode-uri";
 import type { GuideState } from "../model/guideState.ts";
@@ -14,6 +15,7 @@ import { checkGuide, reportOf } from "./checking.ts";
 import { formatText } from "./formats/text.ts";
 import { diskFor, findInputs } from "./inputs.ts";
 import { obstacles } from "./outputFolder.ts";
+import { refusal } from "./refusal.ts";
 import type { ExitCode } from "./run.ts";
 import { shownPath } from "./shownPath.ts";
 import type { Terminal } from "./terminal.ts";
@@ -80,26 +82,55 @@ export async function publish(
     return 1;
   }
   const folder = folderOf(args, input!.uri, cwd);
-  spareSources(folder, files, checked.guide);
+  if (!args.has("out")) await refuseLink(folder, cwd);
+  await spareSources(folder, files, checked.guide);
   const found = await obstacles(folder, files, args.has("force"));
   if (found.length > 0) {
     const orForce = args.has("force") ? "" : ", or replace it with `--force`";
     const advice = `Name another folder with \`--out\`${orForce}.`;
     throw new UsageError(`nothing was published.\n${found.join("\n")}\n${advice}`);
   }
-  await writeFiles(folder, files);
+  try {
+    await writeFiles(folder, files);
+  } catch (error) {
+    const why = refusal(error);
+    if (why === undefined) throw error;
+    const shown = shownPath(URI.file(folder).toString(), cwd) || ".";
+    throw new UsageError(
+      `nothing was published: \`${shown}\` cannot be written to: ${why}. Name another folder with \`--out\`.`,
+    );
+  }
   for (const file of files) {
     terminal.out(`${shownPath(URI.file(join(folder, file.name)).toString(), cwd)}\n`);
   }
   return 0;
 }
 
-/** What the guide is made from is never replaced, not even by force. */
-function spareSources(folder: string, files: readonly PublishedFile[], guide: GuideState): void {
-  const written = new Set(files.map(({ name }) => resolve(folder, name)));
+/** The folder that we choose ourselves is not one that a link beside the guide leads away to. */
+async function refuseLink(folder: string, cwd: string): Promise<void> {
+  const stats = await lstat(folder).catch(() => undefined);
+  if (!stats?.isSymbolicLink()) return;
+  const shown = shownPath(URI.file(folder).toString(), cwd);
+  throw new UsageError(
+    `nothing was published: \`${shown}\` is a link that leads elsewhere. Name the folder with \`--out\`.`,
+  );
+}
+
+/** What the guide is made from is never replaced, not even by force, nor by way of a link. */
+async function spareSources(
+  folder: string,
+  files: readonly PublishedFile[],
+  guide: GuideState,
+): Promise<void> {
+  const real = await realpath(folder).catch(() => folder);
+  const written = new Set(files.map(({ name }) => resolve(real, name)));
   for (const { uri } of [...guide.pages, ...guide.lists]) {
     const { fsPath } = URI.parse(uri);
-    if (!written.has(fsPath)) continue;
+    const file = join(
+      await realpath(dirname(fsPath)).catch(() => dirname(fsPath)),
+      basename(fsPath),
+    );
+    if (!written.has(file)) continue;
     throw new UsageError(
       `nothing was published: \`${basename(fsPath)}\` is a source of the guide and would be replaced. Name another folder with \`--out\`.`,
     );

@@ -4,9 +4,10 @@
  */
 import { randomUUID } from "node:crypto";
 import { lstat, mkdir, open, rename, rm, rmdir } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { stretchesOf } from "../publish/content.ts";
 import type { PublishedFile } from "../publish/outputs/output.ts";
+import { UsageError } from "./arguments.ts";
 
 /** What the names of our files look like: no way up, no drive, no hidden file. */
 const SAFE = /^(?:[a-z0-9][A-Za-z0-9-]*\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
@@ -65,7 +66,9 @@ async function writeDraft(path: string, { content }: PublishedFile): Promise<voi
 async function makeFolder(path: string): Promise<void> {
   await mkdir(path, { recursive: true });
   if ((await lstat(path)).isDirectory()) return;
-  throw new Error(`\`${path}\` is a link that leads elsewhere`);
+  throw new UsageError(
+    `nothing was published: \`${basename(path)}\` is a link that leads elsewhere.`,
+  );
 }
 
 /** Removes folders that we have made, from the inmost up to `made`, as far as nothing is in them. */
