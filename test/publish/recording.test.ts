@@ -200,8 +200,15 @@ describe("reading cues", () => {
       { start: 3600, text: "x" },
     ]);
   });
+  test("of SubRip, as WebVTT has them", () => {
+    const vtt =
+      "WEBVTT\n\n1\n00:01:02.500 --> 00:01:04.000\n<i>Fit R1</i>\nnow\n\n2\n01:00:00.000 --> 01:00:01.000\nx\n";
+    const subRip = `\uFEFF${vtt.slice("WEBVTT\n\n".length).replace(/(:\d\d)\./g, "$1,")}`;
+    expect(readCues(subRip.replaceAll("\n", "\r\n"))).toEqual(readCues(vtt));
+    expect(readCues(subRip)!.cues.map(({ start }) => start)).toEqual([62.5, 3600]);
+  });
   test("no other file", () => {
-    expect(readCues("1\n00:00:01,000 --> 00:00:02,000\nx\n")).toBeUndefined();
+    expect(readCues("1\nx\n")).toBeUndefined();
     expect(readCues("")).toBeUndefined();
   });
 });

@@ -24,11 +24,15 @@ export async function narration(
   const format = choice(args, "format", ["text", "json"]);
   const [cuesName, guideName, ...more] = args.positionals;
   if (cuesName === undefined || guideName === undefined || more.length > 0) {
-    throw new UsageError("`narration` needs the cues of a recording (WebVTT) and a guide.");
+    throw new UsageError(
+      "`narration` needs the cues of a recording (WebVTT or SubRip) and a guide.",
+    );
   }
   const cues = readCues(await textOf(cuesName, cwd));
   if (!cues) {
-    throw new UsageError(`\`${cuesName}\` is no WebVTT: its first line does not say \`WEBVTT\`.`);
+    throw new UsageError(
+      `\`${cuesName}\` holds no captions: its first line does not say \`WEBVTT\`, nor does it begin with a number and times as SubRip (.srt) does.`,
+    );
   }
   const { guides, problems } = await findInputs([guideName], cwd, () => {});
   if (problems.length > 0) throw new UsageError(problems.join("\n"));

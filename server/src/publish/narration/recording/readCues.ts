@@ -1,4 +1,7 @@
-/** Reads the cues of a WebVTT file, as a recording's captions come: their times and what they say. */
+/**
+ * Reads the cues of a recording's captions: their times and what they say. They come as WebVTT, or as
+ * SubRip (.srt), which has numbered blocks of the same kind and no header.
+ */
 import { MappedText } from "../../../syntax/marks/mappedText.ts";
 import { CAPTIONS_MARK } from "../webvtt.ts";
 
@@ -17,13 +20,16 @@ export interface ReadCues {
 /** `1:02:03.450 --> …`; hours may be missing. */
 const TIMING = /^(?:(\d{1,4}):)?(\d\d):(\d\d)[.,](\d{3})[ \t]+-->/;
 
-/** Undefined for a text that is no WebVTT. Blocks that are not cues are passed over. */
+/** How SubRip begins: its first number, and times with a decimal comma (common practice). */
+const SUBRIP = /^\s*\d+[ \t]*\n\d{1,4}:\d\d:\d\d,\d{3}[ \t]+-->/;
+
+/** Undefined for a text that is neither. Blocks that are not cues are passed over. */
 export function readCues(source: string): ReadCues | undefined {
   const text = source
     .normalize("NFC")
     .replace(/^\uFEFF/, "")
     .replace(/\r\n?/g, "\n");
-  if (!/^WEBVTT(?:[ \t\n]|$)/.test(text)) return undefined;
+  if (!/^WEBVTT(?:[ \t\n]|$)/.test(text) && !SUBRIP.test(text)) return undefined;
   const blocks = text.split(/\n{2,}/);
   const isScript = blocks.some((block) => block.startsWith(CAPTIONS_MARK));
   return { cues: blocks.flatMap((block) => readCue(block) ?? []), isScript };
