@@ -74,6 +74,24 @@ test("replaces what it wrote of an older guide", async () => {
   expect(readFileSync(join(folder, "out/packing-list.csv"), "utf8")).toContain("5.6 kΩ");
 });
 
+test("two guides do not replace each other's files in one folder", async () => {
+  const other = GUIDE.replaceAll("Blinker", "Flasher & Co");
+  const folder = cli.folder({ ...KIT, "other.md": other });
+  const args = ["--out", "out", "--only"];
+  await cli.run(folder, "publish", "guide.md", ...args, "guide");
+  await cli.run(folder, "publish", "other.md", ...args, "json");
+  const before = contents(join(folder, "out"));
+  const refused = await cli.run(folder, "publish", "other.md", "--out", "out");
+  expect(refused.code).toBe(2);
+  expect(refused.err).toContain("`guide.html` is there and was published from a guide of another");
+  expect(contents(join(folder, "out"))).toEqual(before);
+  const first = await cli.run(folder, "publish", "guide.md", "--out", "out");
+  expect(first.err).toContain("`guide.json` is there and was published from a guide of another");
+  const again = await cli.run(folder, "publish", "other.md", ...args, "json");
+  expect([again.code, again.err]).toEqual([0, ""]);
+  expect((await cli.run(folder, "publish", "other.md", "--out", "out", "--force")).code).toBe(0);
+});
+
 describe("what Kitquill did not make", () => {
   test.each(FILES)("%s is left alone unless forced", async (name) => {
     const folder = cli.folder({ ...KIT, [`out/${name}`]: "mine\n" });

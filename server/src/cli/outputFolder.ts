@@ -26,20 +26,24 @@ async function obstacle(
   file: PublishedFile,
   isForced: boolean,
 ): Promise<string | undefined> {
-  const { name, mark } = file;
+  const { name, mark, titleMark } = file;
   const path = join(folder, name);
   const stats = await lstat(path).catch(() => undefined);
   if (!stats) return undefined;
   if (stats.isDirectory()) return `\`${name}\` is there and is a folder.`;
   if (isForced) return undefined;
   if (!stats.isFile()) return `\`${name}\` is there and is no ordinary file.`;
-  if (mark === undefined ? await isThere(path, file, stats) : await holdsMark(path, mark)) {
-    return undefined;
+  const isOurs =
+    mark === undefined ? await isThere(path, file, stats) : await beginsWith(path, mark);
+  if (isOurs && titleMark !== undefined && !(await beginsWith(path, titleMark))) {
+    return `\`${name}\` is there and was published from a guide of another title.`;
   }
+  if (isOurs) return undefined;
   return `\`${name}\` is there and was not made by Kitquill, or was changed at its beginning.`;
 }
 
-async function holdsMark(path: string, mark: string): Promise<boolean> {
+/** Whether the mark stands in the beginning of the file. */
+async function beginsWith(path: string, mark: string): Promise<boolean> {
   const file = await open(path, "r");
   try {
     const { buffer, bytesRead } = await file.read(Buffer.alloc(MARK_WITHIN), 0, MARK_WITHIN, 0);

@@ -12,6 +12,10 @@ export interface DocumentHead {
   readonly style: string;
 }
 
+export function titleElement(title: string): string {
+  return `<title>${escapeHtml(title)}</title>`;
+}
+
 /** From the document type to the end of the head, our mark in it. */
 export function documentHead({ language, title, policy, style }: DocumentHead): string {
   return `<!DOCTYPE html>
@@ -21,7 +25,7 @@ export function documentHead({ language, title, policy, style }: DocumentHead): 
 <meta name="viewport" content="width=device-width, initial-scale=1">
 ${HTML_MARK}
 <meta http-equiv="Content-Security-Policy" content="${policy}">
-<title>${escapeHtml(title)}</title>
+${titleElement(title)}
 <style>
 ${style}</style>
 </head>`;

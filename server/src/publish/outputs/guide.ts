@@ -1,6 +1,8 @@
 /** The guide as a page for bench, phone and paper. */
+import { titleElement } from "../documentHead.ts";
 import { HTML_MARK } from "../mark.ts";
 import { guidePage } from "../page/page.ts";
+import { titleOf } from "../title.ts";
 import type { Output } from "./output.ts";
 
 export const GUIDE = {
@@ -9,6 +11,8 @@ export const GUIDE = {
   shows: "pictures",
   write: ({ guide, templates, pictures, errors }) => {
     const content = () => pictures.content(guidePage(guide, templates, { pictures, errors }));
-    return { files: [{ name: "guide.html", content, mark: HTML_MARK }], faults: [] };
+    const title = titleOf(guide);
+    const titleMark = title && titleElement(title);
+    return { files: [{ name: "guide.html", content, mark: HTML_MARK, titleMark }], faults: [] };
   },
 } as const satisfies Output;

@@ -2,6 +2,7 @@
 import schema from "../../../docs/guide.schema.json";
 import { guideModel } from "../model/guideModel.ts";
 import { jsonText } from "../model/jsonText.ts";
+import { titleOf } from "../title.ts";
 import type { Output } from "./output.ts";
 
 export const JSON_MODEL = {
@@ -13,6 +14,7 @@ export const JSON_MODEL = {
         name: "guide.json",
         content: () => ({ stretches: jsonText(guideModel(guide, errors)) }),
         mark: GUIDE_MARK,
+        titleMark: `"title": ${JSON.stringify(titleOf(guide) ?? null)}`,
       },
       {
         name: "guide.schema.json",

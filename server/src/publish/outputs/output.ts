@@ -15,6 +15,8 @@ export interface PublishedFile {
    * which is named after its content.
    */
   readonly mark: string | undefined;
+  /** What the beginning holds of the guide's title, so that another guide's file is told apart. */
+  readonly titleMark?: string | undefined;
 }
 
 export interface Publication {

@@ -10,6 +10,7 @@ import { type FillContext, Filler, Footnotes, type PagePictures } from "../fill/
 import { fingerprint, StepKeys } from "../fill/stepKeys.ts";
 import { escapeHtml } from "../html.ts";
 import type { Templates } from "../piece/templates.ts";
+import { titleOf } from "../title.ts";
 import { filled, pageWords } from "../words/words.ts";
 import {
   contentsHtml,
@@ -45,7 +46,7 @@ class GuidePage {
   readonly #ids = new HeadingIds();
   readonly #opening: string[] = [];
   readonly #sections: Section[] = [];
-  #title: string | undefined;
+  readonly #title: string | undefined;
   #lastId = 0;
   /** Whether no block has come yet: a heading of level 1 is the title then. */
   #isFirst = true;
@@ -54,7 +55,7 @@ class GuidePage {
     this.#guide = guide;
     this.#templates = templates;
     this.#options = options;
-    this.#title = guide.frontMatter.title?.value;
+    this.#title = titleOf(guide);
     this.#context = {
       guide,
       words: pageWords(guide.language),
@@ -85,8 +86,8 @@ class GuidePage {
       const fact = headings.find(({ span }) => span.start === block.start);
       if (block.kind === "heading" && block.level! <= 2 && fact) {
         const stage = block.level === 2 ? stages.get(fact) : undefined;
-        if (this.#isFirst && block.level === 1) this.#title ??= fact.title;
-        else this.#open(block, fact.title, stage?.steps.length ? stage : undefined);
+        const isTitle = this.#isFirst && block.level === 1;
+        if (!isTitle) this.#open(block, fact.title, stage?.steps.length ? stage : undefined);
       } else this.#body.push(this.#blockHtml(block, fact?.title));
       this.#isFirst = false;
     }
