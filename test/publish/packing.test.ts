@@ -161,6 +161,7 @@ test("wire says what becomes of it, and what is made of it is not packed as such
   const page = load(published.text("packing-list.html"));
   const made = page("h2:contains('Made by the builder') + div tr").toArray();
   const t101 = made.map((row) => seen(page(row).text())).find((text) => text.startsWith("T101"));
+  expect(seen(page(made.at(-1)!).text())).toBe("W2, W3300 mm × RG-174");
   expect(t101).toBe("T101core only: toroid 12.7 mm, ferrite, black + 500 mm × CuL 0.4");
 });
 

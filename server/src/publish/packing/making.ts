@@ -11,15 +11,19 @@ export interface Material {
   readonly metres: number | undefined;
 }
 
-/** By the part that is made. */
+/** By the part that is made; parts of one step share its material. */
 export type Making = ReadonlyMap<Part, readonly Material[]>;
 
 /** Parts that steps make, each with the material it is made of; empty where no step names any. */
 export function makingOf(guide: GuideState): Making {
   const making = new Map<Part, readonly Material[]>();
+  const bySteps = new Map<Step, readonly Material[]>();
   for (const part of guide.parts) {
     const made = guide.uses(part).find(({ role }) => role === "make");
-    if (made) making.set(part, materialFor(made.step));
+    if (!made) continue;
+    const materials = bySteps.get(made.step) ?? materialFor(made.step);
+    bySteps.set(made.step, materials);
+    making.set(part, materials);
   }
   return making;
 }

@@ -1,12 +1,14 @@
 /** The packing list as a sheet to tick off. */
 import { markItems } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import type { Part } from "../../model/parts.ts";
 import { inventory } from "../../model/tools/inventory.ts";
 import { escapeHtml } from "../html.ts";
 import { blanks, type SheetColumn, sheetDocument, sheetTable } from "../paper/document.ts";
 import { titleOf } from "../title.ts";
 import type { PageWords } from "../words/form.ts";
 import { filled, pageWords } from "../words/words.ts";
+import type { Material } from "./making.ts";
 import type { PackedLine } from "./packedLines.ts";
 import { type PackGroup, type PackingList, type PackRow, totalOf } from "./packingList.ts";
 import {
@@ -99,18 +101,25 @@ class PackingSheet {
     const { packing: said, table } = this.#words;
     const { making } = this.#packing;
     if (making.size === 0) return "";
-    const rows = [...making].map(([part, materials]) => {
-      const own = this.#packing.made.some(({ lines }) => lines.includes(part.line))
-        ? []
-        : [coreOf(part)];
-      const from = [
-        ...own,
-        ...materials.map((one) => materialText(one, this.#guide.language)),
-      ].filter((text) => text !== "");
-      return [refs(partNames([part], this.#guide)), escapeHtml(from.join(" + "))];
+    const madeTogether = new Map<readonly Material[], Part[]>();
+    for (const [part, materials] of making) {
+      madeTogether.set(materials, [...(madeTogether.get(materials) ?? []), part]);
+    }
+    const rows = [...madeTogether].map(([materials, parts]) => {
+      const used = materials.map((one) => materialText(one, this.#guide.language));
+      const from = [...this.#coresOf(parts), ...used].filter((text) => text !== "");
+      return [refs(partNames(parts, this.#guide)), escapeHtml(from.join(" + "))];
     });
     const columns = [{ title: table.parts }, { title: said.madeFrom, class: "what" }];
     return `<h2>${escapeHtml(said.made)}</h2>\n${sheetTable(columns, rows, "")}`;
+  }
+
+  /** What of the parts themselves lies in the box, each kind once. */
+  #coresOf(parts: readonly Part[]): readonly string[] {
+    const cored = parts.filter(
+      (part) => !this.#packing.made.some(({ lines }) => lines.includes(part.line)),
+    );
+    return [...new Set(cored.map(coreOf))];
   }
 
   #notInKit(): string {
