@@ -112,7 +112,8 @@ not said, or in another order, and other designators or figures in them. Of capt
 
 Usage: kitquill narration CUES GUIDE [options]
 
-  CUES   captions as WebVTT or SubRip (.srt), cut as you like, from a script or from a machine that listens
+  CUES   captions as WebVTT or SubRip (.srt), cut as you like, from a script or from a machine
+         that listens
 
 Options:
   --format FORMAT     text (default) or json
