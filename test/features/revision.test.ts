@@ -46,7 +46,6 @@ describe("of the sample kit", () => {
       "order 9.12",
       "order 9.12",
       "clearance 8.12",
-      "figure 8.12",
       "rating 8.12",
     ]);
     expect(touched[0]!.message).toBe(
@@ -97,6 +96,49 @@ describe("of the sample kit", () => {
       "step 5.4: J3 seems to be J9 now, which is a guess: the same kind of part.",
       "step 11.11: J3 seems to be J9 now, which is a guess: the same kind of part.",
     ]);
+  });
+
+  test("figures of one step: each has its own fix, and what is loaded too much is not also asked", async () => {
+    const { touched } = await heronWith(
+      ['"R25, R26",2,2k2', '"R25, R26",2,680R'],
+      ["C1,1,100u,20 %,25 V", "C1,1,100u,20 %,10 V"],
+    );
+    const own = touched.filter(({ kind }) => kind === "figure" || kind === "rating").map(told);
+    expect(own).toEqual([
+      "figure 5.9: I(LED1, LED2): 5.36 mA (4.69 mA … 6.05 mA) → 17.4 mA (15.2 mA … 19.6 mA). [Write 17.4 mA]",
+      "figure 5.9: P(R25): 63.3 mW (48.9 mW … 79.8 mW) → 0.205 W (0.158 W … 0.258 W). [Write 205 mW]",
+      expect.stringMatching(/^rating 5.2: V\(C1\) may come to 15.2 V/),
+      expect.stringMatching(/^rating 5.9: P\(R25\) may come to 0.258 W/),
+    ]);
+  });
+
+  test("a step that is hot for another reason has not stopped being hot", async () => {
+    const { touched } = await heronWith(
+      ['"R25, R26",2,2k2', '"R25, R26",2,680R'],
+      ["U5,1,78L08", "U5,1,78L09"],
+    );
+    const hazards = touched.filter(({ kind }) => kind === "hazard").map(told);
+    expect(hazards).toEqual([
+      expect.stringMatching(
+        /^hazard 6\.4: Brings the hazard hot surface for another reason now\. .*R25/,
+      ),
+    ]);
+  });
+
+  test("hardware that is gone: what is there in its place, and no guess at its name", async () => {
+    const { touched } = await heronWith([
+      'CuL 0.5,,,,,,,"enamelled copper wire, 0.5 mm"',
+      'CuL 0.6,,,,,,,"enamelled copper wire, 0.6 mm"',
+    ]);
+    const GONE =
+      "CuL 0.5 is no longer in the list. In the same amount there is CuL 0.6 enamelled copper wire, 0.6 mm now.";
+    expect(touched.map(told)).toEqual([
+      `step 2.8: ${GONE}`,
+      `step 2.9: ${GONE}`,
+      `step 2.10: ${GONE}`,
+      `step 2.12.1: ${GONE}`,
+    ]);
+    expect(touched.every(({ findings }) => findings.length === 1)).toBe(true);
   });
 
   test("nothing, when the list is only written otherwise", async () => {

@@ -29,6 +29,7 @@ export function touchedBy(draft: Draft, findings: readonly RevisionFinding[]): T
 /** Of one that is gone the guide did not mean its neighbours. */
 const GUESSES: ReadonlySet<string> = new Set(["unknown-part", "doubtful-mention"]);
 
-function fixesOf(finding: RevisionFinding): readonly Fix[] {
+/** The fixes of a finding that is new, but for guesses at what a name means. */
+export function fixesOf(finding: RevisionFinding): readonly Fix[] {
   return GUESSES.has(finding.code) ? [] : finding.fixes();
 }

@@ -97,7 +97,8 @@ export function speaksOf({ kind, names }: Draft, { message }: RevisionFinding): 
   if (kind === "figure") return true;
   if (kind === "hazard") return names.some((name) => message.includes(name));
   const words = new Set(message.split(/[^\p{L}\p{N}_]+/u));
-  return names.some((name) => words.has(name));
+  // Hardware has names of several words, which are quoted.
+  return names.some((name) => words.has(name) || message.includes(`"${name}"`));
 }
 
 export function isMissing({ code }: RevisionFinding): boolean {

@@ -11,9 +11,18 @@ import type { Revision } from "./revisedParts.ts";
 export function touchedHazards({ before, after }: Revision): Draft[] {
   const [old, fresh] = [hazardsOf(before), hazardsOf(after)];
   const notes = new Set([...fresh.values()].map(noteKey));
-  const gained = [...fresh].filter(([key]) => !old.has(key)).map(([, one]) => gainedDraft(one));
-  const lost = [...old].filter(([key]) => !fresh.has(key)).map(([, one]) => lostDraft(one, notes));
-  return [...gained, ...lost];
+  const gained = [...fresh].flatMap(([key, one]) => (old.has(key) ? [] : one));
+  const lost = [...old].flatMap(([key, one]) => (fresh.has(key) ? [] : one));
+  const gone = lost.filter((one) => !gained.some((other) => isOfSameStep(one, other)));
+  return [
+    ...gained.map((one) => gainedDraft(one, lost)),
+    ...gone.map((one) => lostDraft(one, notes)),
+  ];
+}
+
+/** The step brings the hazard under both lists, though by another part. */
+function isOfSameStep(a: Covered, b: Covered): boolean {
+  return a.hazard === b.hazard && a.trigger.step.number === b.trigger.step.number;
 }
 
 /** By kind and by where a note for it is owed; the step that brings it first stands for the rest. */
@@ -36,14 +45,19 @@ function stageKey({ heading }: Stage): string {
     : "";
 }
 
-function gainedDraft({ trigger, hazard, note }: Covered): Draft {
+function gainedDraft(one: Covered, lost: readonly Covered[]): Draft {
+  const { trigger, hazard, note } = one;
   const { step, span, evidence } = trigger;
+  const isOld = lost.some((other) => isOfSameStep(one, other));
+  const brings = isOld
+    ? `Brings the hazard ${hazard} for another reason now.`
+    : `Brings a hazard now: ${hazard}.`;
   const cover = note ? `The note ${quoted(note)} covers it.` : "No note before it covers it.";
   return {
     kind: "hazard",
     at: { piece: step.piece, span },
     step,
-    message: `Brings a hazard now: ${hazard}. The step ${evidence}. ${cover}`,
+    message: `${brings} The step ${evidence}. ${cover}`,
     forBuilder: true,
     names: [hazard],
   };

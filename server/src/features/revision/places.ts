@@ -1,5 +1,6 @@
 /** Where things stand in a guide: the step, the row of a table. */
-import type { GuidePiece, Step } from "../../model/guide.ts";
+import type { GuidePiece, ResolvedMark, Step } from "../../model/guide.ts";
+import type { GuideState } from "../../model/guideState.ts";
 import type { RowFact } from "../../syntax/facts.ts";
 import type { Touched, TouchedStep } from "./touched.ts";
 
@@ -20,6 +21,14 @@ export function toldStep(step: Step): TouchedStep {
     source: piece.page.text.slice(start, end),
     span: { start, end },
   };
+}
+
+/** The marks of a guide by where they stand, which is the same under both lists. */
+export function marksByPlace(guide: GuideState): ReadonlyMap<string, ResolvedMark> {
+  const marks = guide.pieces.flatMap((piece) => piece.marks);
+  return new Map(
+    marks.map((one) => [`${one.piece.page.uri} ${one.piece.start + one.mark.span.start}`, one]),
+  );
 }
 
 /** The row of a table that holds the place. */

@@ -7,9 +7,11 @@ import { compareLists, type ListChanges } from "../../model/compare/compareLists
 import type { GuideState } from "../../model/guideState.ts";
 import type { PartsList } from "../../model/list/partsList.ts";
 import { tell } from "../../model/list/tellSheet.ts";
-import { type Draft, touchedBy } from "./drafts.ts";
+import type { Span } from "../../text/span.ts";
+import { type Draft, fixesOf, touchedBy } from "./drafts.ts";
 import { touchedFigures } from "./figures.ts";
 import { isMissing, isTold, kindOfFinding, newFindings, speaksOf } from "./findings.ts";
+import { touchedHardware } from "./hardware.ts";
 import { touchedHazards } from "./hazards.ts";
 import { packingChanges } from "./packing.ts";
 import { holds, rowAt, stepAt, toldStep } from "./places.ts";
@@ -58,6 +60,7 @@ export function reviseGuide(
   const revision: Revision = { before: before.guide, after: after.guide, list, changes };
   const drafts = [
     ...touchedSteps(revision),
+    ...touchedHardware(revision),
     ...touchedSets(revision),
     ...touchedFigures(revision),
     ...touchedHazards(revision),
@@ -92,8 +95,7 @@ function withFindings(
   const alone: Touched[] = [];
   for (const finding of findings) {
     const there = own.filter(
-      ({ draft, place }) =>
-        isTold(draft.kind, finding) && holds(place, finding.uri, finding.span.start),
+      ({ draft, place }) => isTold(draft.kind, finding) && isAbout(place, finding),
     );
     const named = (where: typeof own) => where.find(({ draft }) => speaksOf(draft, finding));
     // That no step fits a part is told in the list, what became of it perhaps in the guide.
@@ -101,7 +103,24 @@ function withFindings(
     if (meant) meant.found.push(finding);
     else alone.push(ofFinding(finding, revision));
   }
-  return [...own.map(({ draft, found }) => touchedBy(draft, found)), ...alone];
+  const ratings = alone.filter(({ kind }) => kind === "rating");
+  const told = own.filter(({ place }) => !isAnswered(place, ratings));
+  return [...told.map(({ draft, found }) => touchedBy(draft, found)), ...alone];
+}
+
+/** A figure is one of several in its step; anything else is told of the whole step. */
+function isAbout(place: Touched, { uri, span }: RevisionFinding): boolean {
+  return place.kind === "figure" ? isWithin(place, uri, span) : holds(place, uri, span.start);
+}
+
+/** Whether a finding says how a figure does not hold, of which it is only asked whether it does. */
+function isAnswered(place: Touched, ratings: readonly Touched[]): boolean {
+  if (place.kind !== "figure" || place.forBuilder) return false;
+  return ratings.some(({ uri, span }) => isWithin(place, uri, span));
+}
+
+function isWithin(place: Touched, uri: string, { start }: Span): boolean {
+  return place.uri === uri && place.span.start <= start && start <= place.span.end;
 }
 
 function ofFinding(finding: RevisionFinding, { after }: Revision): Touched {
@@ -124,7 +143,7 @@ function ofFinding(finding: RevisionFinding, { after }: Revision): Touched {
     message,
     forBuilder: false,
     findings: [finding],
-    fixes: () => finding.fixes(),
+    fixes: () => fixesOf(finding),
   };
 }
 

@@ -7,13 +7,14 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { ListLine } from "../../model/list/partsList.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Draft } from "./drafts.ts";
+import { marksByPlace } from "./places.ts";
 import { nameIn, type Revision } from "./revisedParts.ts";
 
 export function touchedSets({ before, after }: Revision): Draft[] {
-  const old = new Map([...marksOf(before)].map((mark) => [placeKey(mark), mark]));
+  const old = marksByPlace(before);
   const drafts: Draft[] = [];
-  for (const mark of marksOf(after)) {
-    const was = old.get(placeKey(mark));
+  for (const [place, mark] of marksByPlace(after)) {
+    const was = old.get(place);
     if (!was) continue;
     for (const [index, item] of mark.items.entries()) {
       if (item.item.kind !== "set") continue;
@@ -23,14 +24,6 @@ export function touchedSets({ before, after }: Revision): Draft[] {
     if (mark.mark.role === "match") drafts.push(...lotDrafts(mark, was));
   }
   return drafts;
-}
-
-function* marksOf(guide: GuideState): Iterable<ResolvedMark> {
-  for (const piece of guide.pieces) yield* piece.marks;
-}
-
-function placeKey({ piece, mark }: ResolvedMark): string {
-  return `${piece.page.uri} ${piece.start + mark.span.start}`;
 }
 
 function setDraft(

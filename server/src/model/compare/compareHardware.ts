@@ -34,7 +34,7 @@ function suppliesOf({ lines }: PartsList): ReadonlyMap<string, Supply> {
   const supplies = new Map<string, Supply>();
   for (const line of lines) {
     if (line.designators.length > 0 || !line.fitted) continue;
-    const name = nameOf(line);
+    const name = suppliedName(line);
     if (name === "") continue;
     const key = fold(name);
     const supply = supplies.get(key) ?? { name, pieces: 0, metres: 0, isCounted: false };
@@ -46,7 +46,8 @@ function suppliesOf({ lines }: PartsList): ReadonlyMap<string, Supply> {
   return supplies;
 }
 
-function nameOf({ cells }: ListLine): string {
+/** What a line without designators supplies. */
+export function suppliedName({ cells }: ListLine): string {
   const { value, description } = cells;
   const named = [value, description, cells["part number"], cells.package];
   const texts = named.map((cell) => cell?.text ?? "").filter((text) => text !== "");
