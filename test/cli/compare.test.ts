@@ -148,6 +148,16 @@ describe("workbooks", () => {
   });
 });
 
+test("of a list with hundreds of faults the first are told", async () => {
+  const folder = kit({ "bad.csv": HEADER + "R1,4k7,R_0207\n".repeat(301) });
+  const { code, err } = await cli.run(folder, "compare", "parts.csv", "bad.csv");
+  const told = err.trimEnd().split("\n");
+  expect(code).toBe(1);
+  expect(told).toHaveLength(51);
+  expect(told[0]).toMatch(/^bad\.csv:3:1 repeated-designator R1 is listed on line 2 already/);
+  expect(told.at(-1)).toBe("bad.csv: 250 more; put these right first.");
+});
+
 describe("with a revision of git", () => {
   const git = (folder: string, ...args: readonly string[]) =>
     execFileSync("git", ["-c", "user.name=a", "-c", "user.email=a@example.com", ...args], {

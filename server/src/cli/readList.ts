@@ -12,6 +12,9 @@ import type { ListContent } from "../workspace/revisedSources.ts";
 import { UsageError } from "./arguments.ts";
 import type { Terminal } from "./terminal.ts";
 
+/** Of a list that is no list after all there may be 200,000 problems. */
+const MOST_TOLD = 50;
+
 /** A list and the file it was read from. */
 export interface NamedList {
   /** As the user wrote it. */
@@ -51,7 +54,12 @@ export async function readNamedList(
 
 function tellProblems(list: PartsList, name: string, terminal: Terminal): void {
   const lines = new LineIndex(list.text);
-  for (const problem of list.problems) terminal.err(`${told(problem, list, lines, name)}\n`);
+  const { problems } = list;
+  for (const problem of problems.slice(0, MOST_TOLD)) {
+    terminal.err(`${told(problem, list, lines, name)}\n`);
+  }
+  const more = problems.length - MOST_TOLD;
+  if (more > 0) terminal.err(`${name}: ${more} more; put these right first.\n`);
 }
 
 function told(
