@@ -7,10 +7,10 @@ const GUIDE = "---\nparts: parts.csv\n---\n\n## Board\n\n1. Fit [X].\n";
 const HEAD = "Designator,Value,Tolerance,Power,Voltage,Package";
 
 /** The paragraphs of the hover on the one part of a list. */
-async function hover(line: string): Promise<readonly string[]> {
+async function hover(line: string, figures = ""): Promise<readonly string[]> {
   const files = new MemoryFiles();
   const name = line.split(",", 1)[0]!;
-  const text = GUIDE.replace("X", name);
+  const text = `${GUIDE.replace("X", name)}${figures}`;
   files.set("file:///kit/guide.md", text);
   files.set("file:///kit/parts.csv", `${HEAD}\n${line}\n`);
   const service = new Service(files);
@@ -42,6 +42,16 @@ describe("The hover on a part says what it stands", () => {
       "Stands 63 V; charged to that it holds 9.33 J.",
     );
     expect(await hover("C1,100n,10 %,,50 V,")).toContain("Stands 50 V.");
+  });
+
+  test("and the share of it that figures declare", async () => {
+    const line = "R1,4k7,1 %,0.25 W,,";
+    expect(await hover(line, "   {P(R1) = 0.1 W}\n")).toContain(
+      "Bears P up to 0.1 W, 40 % of 0.25 W.",
+    );
+    expect(await hover(line, "   {P(R1) = 1 mW}\n")).toContain(
+      "Bears P up to 1 mW, less than 1 % of 0.25 W.",
+    );
   });
 
   test("and nothing where the list gives no rating", async () => {

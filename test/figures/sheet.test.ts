@@ -171,6 +171,20 @@ describe("after an edit", () => {
   });
 });
 
+test("a selection by symbol follows the order of the front matter", async () => {
+  const isVoltage = (symbol: string) => symbol === "V";
+  const head = "figures:\n  V(R1): 1 V\n  V(R2): 2 V\n  Iq: 1 A\n";
+  const one = await Followed.open("1. {V(R3) = 3 V}", head);
+  const names = () =>
+    one.guide.figures.withSymbol(isVoltage).map(({ figure }) => figure.name!.text);
+  expect(names()).toEqual(["V(R1)", "V(R2)", "V(R3)"]);
+  const before = one.guide.figures.withSymbol(isVoltage);
+  await one.replace("Iq: 1 A", "Iq: 2 A");
+  expect(one.guide.figures.withSymbol(isVoltage)).toBe(before);
+  await one.replace("V(R1): 1 V\n  V(R2): 2 V", "V(R2): 2 V\n  V(R1): 1 V");
+  expect(names()).toEqual(["V(R2)", "V(R1)", "V(R3)"]);
+});
+
 test("a value that hangs on very many inputs is used as one, and only gets wider", async () => {
   const sums = Array.from({ length: 40 }, (_, i) => {
     const terms = Array.from({ length: 20 }, (_, j) => `x${i}_${j}`);

@@ -13,9 +13,13 @@ export function loads(part: Part, guide: Guide): string {
     const most = Math.max(Math.abs(value.min), Math.abs(value.max));
     const rating = ratingOf(part, load);
     const share = rating?.share
-      ? `, ${Math.round((100 * most) / rating.most)} % of ${shown(rating.most, LOADS[load])}`
+      ? `, ${percent((100 * most) / rating.most)} of ${shown(rating.most, LOADS[load])}`
       : "";
     return [`${load} up to ${shown(most, LOADS[load])}${share}`];
   });
   return told.length > 0 ? `Bears ${told.join("; ")}.` : "";
+}
+
+function percent(share: number): string {
+  return share < 1 ? "less than 1 %" : `${Math.round(share)} %`;
 }
