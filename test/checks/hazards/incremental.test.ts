@@ -92,6 +92,14 @@ const anyChange = fc.record({
   add: fc.array(fc.nat(BLOCKS.length - 1), { maxLength: 2 }),
 });
 
+const EVERY_CODE: [number[], { head: number | null; at: number; drop: number; add: number[] }[]] = [
+  [1, 3, 9, 12, 16, 15],
+  [
+    { head: 1, at: 9, drop: 0, add: [] },
+    { head: null, at: 4, drop: 0, add: [13] },
+  ],
+];
+
 test("after blocks come, go and change places", async () => {
   const seen = new Set<string>();
   await fc.assert(
@@ -115,7 +123,8 @@ test("after blocks come, go and change places", async () => {
         }
       },
     ),
-    { numRuns: 150 },
+    // The example has each of the codes that are asked for below, however chance may have it.
+    { numRuns: 150, examples: [EVERY_CODE] },
   );
   expect([...seen]).toEqual(
     expect.arrayContaining([
