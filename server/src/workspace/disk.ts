@@ -77,9 +77,9 @@ export class DiskFiles implements FolderFiles {
     try {
       const { size } = await file.stat();
       if (size > this.#limit) throw tooLarge(uri, size, this.#limit);
-      const bytes = new Uint8Array(await file.readFile());
-      if (bytes.length > this.#limit) throw tooLarge(uri, bytes.length, this.#limit);
-      return bytes;
+      const { buffer, byteOffset, length } = await file.readFile();
+      if (length > this.#limit) throw tooLarge(uri, length, this.#limit);
+      return new Uint8Array(buffer, byteOffset, length);
     } finally {
       await file.close();
     }

@@ -27,7 +27,10 @@ export interface PictureFiles {
   picture(uri: string): Promise<Wanted<Uint8Array>>;
 }
 
-/** Called before each picture is read; it may reject, which ends the publishing. */
+/** So many pictures are read at a time: most of it is waiting for the disk. */
+const AT_A_TIME = 8;
+
+/** Called before some more pictures are read; it may reject, which ends the publishing. */
 export type OnPicture = (done: number, of: number) => Promise<void>;
 
 /** The guide may change while its pictures are read; all files are of the state that it has then. */
@@ -50,13 +53,17 @@ export async function publishGuide(
     templates = new Templates(guide);
     const all = inPage || isBeside ? distinct(templates.pictures(pieces)) : [];
     const wanted = all.filter((address) => !known.has(keyOf(address)));
-    for (const [done, address] of wanted.entries()) {
+    for (let done = 0; done < wanted.length; done += AT_A_TIME) {
       await onPicture(done, wanted.length);
-      known.add(keyOf(address));
-      const loaded = await load(address, request.folders, files);
-      if (!loaded) continue;
-      pictures.add(loaded);
-      if (isBeside && pictures !== beside) beside.add(loaded);
+      const some = wanted.slice(done, done + AT_A_TIME);
+      for (const address of some) known.add(keyOf(address));
+      for (const loaded of await Promise.all(
+        some.map((address) => load(address, request.folders, files)),
+      )) {
+        if (!loaded) continue;
+        pictures.add(loaded);
+        if (isBeside && pictures !== beside) beside.add(loaded);
+      }
     }
   } while (guide.pieces !== pieces);
   const own = { wordsPerMinute, packBy, errors };

@@ -48,21 +48,33 @@ interface Repeat {
 export function findRepeats(lines: readonly ListLine[], rows: readonly TableRow[]): ListProblem[] {
   const boards = new Map<string, Map<string, ListLine>>();
   const problems: ListProblem[] = [];
+  let board: string | undefined;
+  let seen = new Map<string, ListLine>();
   for (const line of lines) {
-    const board = line.board?.toLowerCase() ?? "";
-    const seen = boards.get(board) ?? new Map<string, ListLine>();
-    boards.set(board, seen);
-    const repeats: Repeat[] = [];
+    if (line.board !== board || boards.size === 0) {
+      board = line.board;
+      seen = seenOn(board?.toLowerCase() ?? "", boards);
+    }
+    let repeats: Repeat[] | undefined;
     for (const listed of line.designators) {
       const key = designatorKey(listed.name);
       const first = seen.get(key);
       if (!first) seen.set(key, line);
-      else if (!mayShare(first, line, rows)) repeats.push({ listed, first });
+      else if (!mayShare(first, line, rows)) {
+        repeats ??= [];
+        repeats.push({ listed, first });
+      }
     }
-    if (repeats.length === 0) continue;
+    if (!repeats) continue;
     for (const group of byPlace(repeats)) problems.push(problemOf(group, line));
   }
   return problems;
+}
+
+function seenOn(board: string, boards: Map<string, Map<string, ListLine>>): Map<string, ListLine> {
+  const seen = boards.get(board) ?? new Map<string, ListLine>();
+  boards.set(board, seen);
+  return seen;
 }
 
 /** Members of a range stand in one place and make one problem. */
