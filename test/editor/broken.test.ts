@@ -4,6 +4,8 @@ import { afterEach, expect, test } from "vitest";
 import { type Editor, start } from "./driver.ts";
 
 const folder = join(import.meta.dirname, "kit");
+/** By then the editor has done what it puts off at its start. */
+const STARTED_MS = 4_000;
 let editor: Editor;
 
 afterEach(() => editor?.close());
@@ -21,6 +23,8 @@ test("a server that fails while it loads is told in one message that leads to th
   );
   expect(told).toEqual([expect.stringContaining("its server did not start")]);
   await editor.screenshot("server-broken");
+  // An editor that has just started closes a panel that is opened meanwhile.
+  await new Promise((resolve) => setTimeout(resolve, STARTED_MS));
   await editor.pressButton("Show Log");
   expect(await editor.log()).toContain("broken on purpose");
 });

@@ -1,11 +1,13 @@
 /** Journeys that need an editor whose extensions run in Node: processes, trust, files on the disk. */
-import { readFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import { copyFileSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { type Editor, open } from "../editor/driver.ts";
 import { type NodeHost, serveNodeEditor } from "./host.ts";
 
 const CHIME = join(import.meta.dirname, "../editor/chime");
+const REVISED = join(import.meta.dirname, "../editor/revised");
 const SAMPLE = join(import.meta.dirname, "../../samples/heron-faults");
 /** From the text on the screen to its first squiggle: activation, start of the server, first check. */
 const LONGEST_MS = 1_000;
@@ -79,6 +81,41 @@ test("a rename reaches guide and list on the disk, and leaves every other byte",
     (text) => text === before.replace("C1,", "C9,"),
   );
   expect(onDisk("crake.md")).toContain("[C9]");
+});
+
+test("a list is compared with itself as it was committed", async () => {
+  host = await serveNodeEditor(REVISED, { "security.workspace.trust.enabled": false });
+  const [list, old] = ["finch-parts.csv", "finch-parts-old.csv"].map((name) =>
+    join(host.folder, name),
+  ) as [string, string];
+  const fresh = readFileSync(list);
+  copyFileSync(old, list);
+  rmSync(old);
+  const git = (...args: readonly string[]) =>
+    execFileSync("git", ["-c", "user.name=a", "-c", "user.email=a@example.com", ...args], {
+      cwd: host.folder,
+    });
+  git("init", "-q", "-b", "trunk");
+  git("add", ".");
+  git("commit", "-q", "-m", "The first list");
+  writeFileSync(list, fresh);
+  editor = await open(host);
+  editor.waitAtMost(PATIENCE_MS);
+  await editor.openFile("finch.md");
+  await untilProgress("fitted");
+  // The editor's git knows the folder once it shows the branch.
+  await editor.page.getByText("trunk").first().waitFor();
+  await editor.chooseInMenu("finch-parts.csv", "Compare with Another Parts List");
+  const offered = await editor.offered("The list as it was before finch-parts.csv");
+  expect(offered).toContainEqual(expect.stringContaining("The first list"));
+  await editor.answer("The first list");
+  await editor.viewShows("Touched by the New List");
+  const rows = await editor.eventually(
+    () => editor.view("Touched by the New List"),
+    (shown) => shown.length > 0,
+  );
+  await editor.screenshot("committed");
+  expect(rows).toContainEqual(expect.stringMatching(/^1\.1 R1 and R2: value 4k7 → 5k6; bands /));
 });
 
 test("a folder that is not trusted is checked, and cannot send the server outside", async () => {
