@@ -2,7 +2,6 @@
 import type { ListLine } from "../../model/list/partsList.ts";
 
 /** Value, else part number, else description, in one spelling. */
-export function textOfLine({ cells }: ListLine): string {
-  const text = cells.value?.text || cells["part number"]?.text || cells.description?.text || "";
-  return text.trim();
+export function textOfLine(line: ListLine): string {
+  return (line.text("value") || line.text("part number") || line.text("description")).trim();
 }

@@ -2,6 +2,7 @@
 import type { ListLine } from "../../model/list/partsList.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Related } from "../check.ts";
+import { textOfLine } from "../lookAlike/textOfLine.ts";
 import { cellAt } from "../places.ts";
 import { listNames } from "../words.ts";
 
@@ -20,9 +21,7 @@ export function groupByLine(parts: Iterable<Part>): Part[][] {
   return [...groups.values()];
 }
 
-function listedValue({ line: { cells } }: Part): string {
-  return cells.value?.text || cells["part number"]?.text || cells.description?.text || "";
-}
+const listedValue = ({ line }: Part): string => textOfLine(line);
 
 /** `47k for R2; 470 for R5`, with what `say` tells of a part. */
 export function told(groups: readonly (readonly Part[])[], say = listedValue): string {

@@ -10,11 +10,11 @@ const TYPE_NUMBER = /^(?=\P{L}*\p{L})(?=\D*\d)[\p{L}\d+\-./]{2,24}$/u;
  * The value cell as written. Where it is empty, or the list has no such column: the value that the
  * description tells; of parts that are known by their type, the part number. Else empty.
  */
-export function shownValue({ cells, value, designators }: ListLine): string {
-  const written = cells.value?.text.trim();
-  if (written) return written;
-  if (value) return formatQuantity(value);
-  const letters = classLetters(designators);
-  const type = cells["part number"]?.text.trim() ?? "";
+export function shownValue(line: ListLine): string {
+  const written = line.text("value").trim();
+  if (written !== "") return written;
+  if (line.value) return formatQuantity(line.value);
+  const letters = classLetters(line.designators);
+  const type = line.text("part number").trim();
   return letters && !isPassive(letters) && TYPE_NUMBER.test(type) ? type : "";
 }
