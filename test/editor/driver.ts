@@ -11,6 +11,8 @@ import { serveEditor } from "./host.ts";
 import type { Host } from "./hostProcess.ts";
 
 const SCREENSHOTS = join(import.meta.dirname, "../screenshots");
+/** The command of the editor that loads its window anew. */
+const RELOAD = "Developer: Reload Window";
 const PATIENCE_MS = 20_000;
 /** The editor fades and debounces; waits of this length settle what has no sign to wait for. */
 const SETTLE_MS = 400;
@@ -149,9 +151,12 @@ export class Editor {
     await this.ready();
   }
 
-  /** Loads the window anew, as the editor's own reload does. Unsaved text is lost. */
+  /** Loads the window anew with the editor's own command, which first writes down what is open. */
   async reload(): Promise<void> {
-    await this.page.reload();
+    const loaded = this.page.waitForEvent("domcontentloaded");
+    await this.offer("F1", RELOAD, `>${RELOAD}`);
+    await this.page.keyboard.press("Enter");
+    await loaded;
     await this.ready();
   }
 
@@ -539,19 +544,24 @@ export class Editor {
   }
 
   private async pick(key: string, label: string, query: string): Promise<void> {
-    await this.page.keyboard.press(key);
-    await this.quickInput().fill(query);
-    const row = this.page.locator(".quick-input-list .monaco-list-row.focused");
-    await this.eventually(
-      () => textOf(row),
-      (text) => text.includes(label),
-    );
+    await this.offer(key, label, query);
     await this.page.keyboard.press("Enter");
     // The command may have a question of its own, in the same box.
     await this.eventually(
       async () =>
         (await this.quickInput().isVisible()) && (await this.quickInput().inputValue()) === query,
       (isOpen) => !isOpen,
+    );
+  }
+
+  /** Asks in the editor's box until it offers what is looked for. */
+  private async offer(key: string, label: string, query: string): Promise<void> {
+    await this.page.keyboard.press(key);
+    await this.quickInput().fill(query);
+    const row = this.page.locator(".quick-input-list .monaco-list-row.focused");
+    await this.eventually(
+      () => textOf(row),
+      (text) => text.includes(label),
     );
   }
 
@@ -575,7 +585,7 @@ export class Editor {
 
   private async ready(): Promise<void> {
     await this.page
-      .locator(".monaco-workbench .explorer-folders-view .monaco-list-row")
+      .locator(".monaco-workbench .part.sidebar .monaco-list-row")
       .first()
       .waitFor();
   }

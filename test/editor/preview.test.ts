@@ -221,8 +221,6 @@ test("the panel is there again after a reload of the window", {
 }, async () => {
   const page = await preview("wren.md");
   await page.shows("h1", "Wren");
-  // The editor keeps what is open once it has come to rest.
-  await editor.page.waitForTimeout(3000);
   await editor.reload();
   const again = await PreviewPage.of(editor);
   await again.shows("h1", "Wren");

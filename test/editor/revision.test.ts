@@ -66,7 +66,7 @@ test("what the new list touches stays until it is dealt with or dismissed", PATI
   );
   expect(await editor.text()).toContain("[R1, R2 = 5k6]");
   // The comparison is still there when the window comes back, and so is what was dismissed.
-  await editor.page.reload();
+  await editor.reload();
   await editor.viewShows(VIEW);
   const left = await editor.eventually(
     () => editor.view(VIEW),
