@@ -2,29 +2,33 @@
  * Files that another program has open. What Windows answers then cannot be had elsewhere, so the system
  * is played: a sharing violation is EBUSY in Node, and on some network drives EACCES or EPERM.
  */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, promises, rmSync, writeFileSync } from "node:fs";
+import { syncBuiltinESMExports } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, afterEach, describe, expect, test, vi } from "vitest";
+import { afterAll, afterEach, describe, expect, test } from "vitest";
 import { URI } from "vscode-uri";
 import { Service } from "../../server/src/service.ts";
 import { DiskFiles } from "../../server/src/workspace/disk.ts";
 import { markedFile } from "../../server/src/workspace/openElsewhere.ts";
 
-const system = vi.hoisted(() => ({ refuses: undefined as string | undefined }));
-vi.mock("node:fs/promises", async (original) => {
-  const real = await original<typeof import("node:fs/promises")>();
-  const open: typeof real.open = (path, ...more) => {
-    if (!system.refuses || !/\.(?:xlsx|ods)$/.test(String(path))) return real.open(path, ...more);
-    return Promise.reject(Object.assign(new Error(system.refuses), { code: system.refuses }));
-  };
-  return { ...real, open };
+/** What the system answers when a workbook is opened; undefined when it lets it be. */
+let refuses: string | undefined;
+const { open } = promises;
+promises.open = (path, ...more) => {
+  if (!refuses || !/\.(?:xlsx|ods)$/.test(String(path))) return open(path, ...more);
+  return Promise.reject(Object.assign(new Error(refuses), { code: refuses }));
+};
+syncBuiltinESMExports();
+afterAll(() => {
+  promises.open = open;
+  syncBuiltinESMExports();
 });
 
 const folder = mkdtempSync(join(tmpdir(), "open-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 afterEach(() => {
-  system.refuses = undefined;
+  refuses = undefined;
 });
 
 /** What a guide in a folder of its own shows of the list. */
@@ -34,7 +38,7 @@ async function found(list: string, code: string, mark?: string) {
   writeFileSync(join(kit, "guide.md"), `---\nparts: ${list}\n---\n\n## Board\n\n1. Fit [R1].\n`);
   writeFileSync(join(kit, list), "PK");
   if (mark) writeFileSync(join(kit, mark), "");
-  system.refuses = code;
+  refuses = code;
   const service = new Service(new DiskFiles([URI.file(kit).toString()]));
   service.follow(uri);
   await service.settle();
