@@ -1,11 +1,8 @@
 /** Cells that list designators, in all the ways people write them. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  isDesignatorList,
-  MAX_IN_CELL,
-  readDesignatorList,
-} from "../../server/src/syntax/designatorList.ts";
+import { isDesignatorList, readDesignatorList } from "../../server/src/syntax/designatorList.ts";
+import { MAX_IN_CELL } from "../../server/src/syntax/listedNames.ts";
 
 const names = (text: string) =>
   readDesignatorList(text)

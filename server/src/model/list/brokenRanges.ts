@@ -3,8 +3,9 @@
  * designators takes them for words or remarks; only the known class letters tell them from the names
  * of nets and pads (`IN1-`, `BUS-OUT`).
  */
-import type { DesignatorList, Place, ReadName, ReadProblem } from "../../syntax/designatorList.ts";
+import type { DesignatorList, Place } from "../../syntax/designatorItems.ts";
 import { readDesignator } from "../../syntax/designators.ts";
+import type { ReadName, ReadProblem } from "../../syntax/listedNames.ts";
 import { classesOfLetters } from "../../trade/classLetters.ts";
 
 const SIGN = /[-\u2010-\u2014\u2212~～…/]|\.{1,3}/u;

@@ -1,5 +1,6 @@
 /** Whether a row is marked do-not-fit or optional, by whichever of its cells. */
-import { type DesignatorList, readDesignatorList } from "../../syntax/designatorList.ts";
+import type { DesignatorList } from "../../syntax/designatorItems.ts";
+import { readDesignatorList } from "../../syntax/designatorList.ts";
 import { designatorKey, readDesignator } from "../../syntax/designators.ts";
 import type { Amount } from "./amounts.ts";
 import {

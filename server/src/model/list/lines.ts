@@ -1,9 +1,6 @@
 /** Turns the rows of a parts list into its lines, and reports what in them cannot be read. */
-import {
-  type DesignatorList,
-  type Place,
-  readDesignatorList,
-} from "../../syntax/designatorList.ts";
+import type { DesignatorList, Place } from "../../syntax/designatorItems.ts";
+import { readDesignatorList } from "../../syntax/designatorList.ts";
 import { designatorKey } from "../../syntax/designators.ts";
 import type { TableRow } from "../../syntax/tableRow.ts";
 import type { Span } from "../../text/span.ts";

@@ -1,5 +1,5 @@
 /** Complaints about texts in the designator column that are no designators. */
-import type { DesignatorList } from "../../syntax/designatorList.ts";
+import type { DesignatorList } from "../../syntax/designatorItems.ts";
 import type { Span } from "../../text/span.ts";
 import { classesOfLetters } from "../../trade/classLetters.ts";
 import { isLeftOutCell, saysLeftOut, saysOptional } from "./fitting.ts";

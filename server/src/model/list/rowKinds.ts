@@ -1,5 +1,5 @@
 /** Which rows of a list are titles, totals and hardware, and which text names a thing. */
-import type { DesignatorList } from "../../syntax/designatorList.ts";
+import type { DesignatorList } from "../../syntax/designatorItems.ts";
 import { readAmount } from "./amounts.ts";
 import type { Meaning } from "./partsList.ts";
 import type { RowView } from "./rowView.ts";
