@@ -6,7 +6,7 @@ import type { DeratingSettings } from "./model/guide.ts";
 import type { GuideState } from "./model/guideState.ts";
 import type { PartsList } from "./model/list/partsList.ts";
 import type { PictureSource } from "./publish/fill/filler.ts";
-import type { Publication } from "./publish/outputs/output.ts";
+import type { PublicationWithWarnings } from "./publish/outputs/output.ts";
 import type { GuidePreview } from "./publish/preview/preview.ts";
 import type { LineIndex } from "./text/lines.ts";
 import type { Span } from "./text/span.ts";
@@ -299,7 +299,7 @@ export class Service {
     guide: GuideState,
     request: Omit<PublishRequest, "folders">,
     onPicture: OnPicture,
-  ): Promise<Publication> {
+  ): Promise<PublicationWithWarnings> {
     const { publishGuide } = await import("./workspace/publishing.ts");
     const { folders } = this.#settings;
     return publishGuide(guide, { ...request, folders }, this.#sources, onPicture);

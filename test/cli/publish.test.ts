@@ -87,6 +87,12 @@ test("two guides do not replace each other's files in one folder", async () => {
   expect(contents(join(folder, "out"))).toEqual(before);
   const first = await cli.run(folder, "publish", "guide.md", "--out", "out");
   expect(first.err).toContain("`guide.json` is there and was published from a guide of another");
+  for (const only of ["packing", "record", "narration"]) {
+    await cli.run(folder, "publish", "guide.md", ...args, only);
+    expect((await cli.run(folder, "publish", "guide.md", ...args, only)).code).toBe(0);
+    const { err } = await cli.run(folder, "publish", "other.md", ...args, only);
+    expect(err).toContain("from a guide of another title");
+  }
   const again = await cli.run(folder, "publish", "other.md", ...args, "json");
   expect([again.code, again.err]).toEqual([0, ""]);
   expect((await cli.run(folder, "publish", "other.md", "--out", "out", "--force")).code).toBe(0);
@@ -202,6 +208,28 @@ test("only what is asked for is written, grouped as asked for", async () => {
   const out = contents(join(folder, "guide-published"));
   expect([...out.keys()]).toEqual(["packing-list.csv", "packing-list.html", "tools.csv"]);
   expect(out.get("packing-list.csv")).toContain("Resistors and potentiometers,packed,2");
+});
+
+test("what readers will not see is told, and stops nothing", async () => {
+  const shown = GUIDE.replace("[R1, R2].", "[R1, R2].\n\n   ![A](a.png) ![B](b.png) ![C](c.png)\n");
+  const folder = cli.folder({ ...KIT, "guide.md": shown, "a.png": "no picture" });
+  writeFileSync(join(folder, "../outside.png"), "secret");
+  symlinkSync("../outside.png", join(folder, "b.png"));
+  const { code, err } = await cli.run(folder, "publish", "guide.md", "--only", "guide");
+  expect(code).toBe(0);
+  expect(err.split("\n")).toEqual([
+    expect.stringContaining("`a.png` of guide.md is not shown: the file holds no picture"),
+    expect.stringContaining(
+      "`b.png` of guide.md is not shown: `b.png` is a link to a file outside",
+    ),
+    "kitquill: Picture `c.png` of guide.md is not shown: there is no such file.",
+    "",
+  ]);
+  const page = readFileSync(join(folder, "guide-published/guide.html"), "utf8");
+  expect(page).not.toContain(btoa("secret"));
+  expect(page.match(/Picture missing: [ABC]/g)).toEqual(
+    ["A", "B", "C"].map((one) => `Picture missing: ${one}`),
+  );
 });
 
 test("the help names every output", async () => {

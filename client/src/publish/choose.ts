@@ -39,7 +39,7 @@ export async function mayReplace(names: readonly string[]): Promise<boolean> {
   if (names.length === 0) return true;
   const options = { modal: true, detail: names.join("\n") };
   const message =
-    "Files of these names are there that Kitquill did not make, or that were changed at their beginning.";
+    "Files of these names are there that Kitquill did not make, that come from a guide of another title, or that were changed at their beginning.";
   return (await vscode.window.showWarningMessage(message, options, "Replace")) === "Replace";
 }
 

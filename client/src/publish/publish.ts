@@ -18,7 +18,7 @@ import {
   goOnWithFaults,
   mayReplace,
 } from "./choose.ts";
-import { foreignFiles, writeFile } from "./writeFiles.ts";
+import { foreignFiles, writeFiles } from "./writeFiles.ts";
 
 /** `named` is the file that the author clicked; else the one in the editor. */
 export async function publishGuide(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
@@ -67,18 +67,26 @@ async function publishInto(
     },
   );
   if (!publication) return;
-  const { files, faults } = publication;
+  const { files, faults, warnings, sources } = publication;
   if (!(await goOnWithFaults(faults))) return;
+  const source = files.find(({ name }) => sources.includes(placeOf(folder, name)));
+  if (source) {
+    throw new Error(
+      `${source.name} is a source of the guide and would be replaced. Choose another folder.`,
+    );
+  }
   if (!(await mayReplace(await foreignFiles(folder, files)))) return;
-  const written = await withProgress("Publishing: writing", async (progress, token) => {
-    for (const [done, file] of files.entries()) {
-      if (token.isCancellationRequested) return done;
-      progress(file.name, (100 * done) / files.length);
-      await writeFile(folder, file);
-    }
-    return files.length;
-  });
-  await tellEnd(folder, files, written);
+  const isWritten = await withProgress("Publishing: writing", async (progress, token) =>
+    writeFiles(folder, files, ({ name }, index) => {
+      progress(name, (100 * index) / files.length);
+      return !token.isCancellationRequested;
+    }),
+  );
+  if (isWritten) await tellEnd(folder, files, warnings);
+}
+
+function placeOf(folder: vscode.Uri, name: string): string {
+  return vscode.Uri.joinPath(folder, name).toString();
 }
 
 function paramsFor(guide: vscode.Uri, outputs: readonly string[]): PublishParams {
@@ -112,18 +120,17 @@ async function withProgress<Result>(
 const OPEN = "Open Page";
 const SHOW = "Show in Explorer";
 
-async function tellEnd(folder: vscode.Uri, files: readonly SentOutput[], written: number) {
+async function tellEnd(
+  folder: vscode.Uri,
+  files: readonly SentOutput[],
+  warnings: readonly string[],
+) {
   const where = vscode.workspace.asRelativePath(folder);
-  if (written < files.length) {
-    void vscode.window.showWarningMessage(
-      `Cancelled: ${written} of ${files.length} files were written to ${where}.`,
-    );
-    return;
-  }
   const page = files.find(({ name }) => name === "guide.html");
   // Only what lies on a disk can be given to a browser.
   const canOpen = page !== undefined && folder.scheme === "file";
   const count = files.length === 1 ? "One file was" : `${files.length} files were`;
+  if (warnings.length > 0) tellMissing(warnings);
   const chosen = await vscode.window.showInformationMessage(
     `${count} written to ${where}.`,
     ...(canOpen ? [OPEN, SHOW] : [SHOW]),
@@ -131,4 +138,13 @@ async function tellEnd(folder: vscode.Uri, files: readonly SentOutput[], written
   const first = vscode.Uri.joinPath(folder, (page ?? files[0]!).name);
   if (chosen === OPEN) await vscode.env.openExternal(first);
   if (chosen === SHOW) await vscode.commands.executeCommand("revealInExplorer", first);
+}
+
+const SHOWN_WARNINGS = 5;
+
+/** What readers will miss. */
+function tellMissing(warnings: readonly string[]): void {
+  const more = warnings.length - SHOWN_WARNINGS;
+  const rest = more > 0 ? [`And ${more} more like these.`] : [];
+  void vscode.window.showWarningMessage([...warnings.slice(0, SHOWN_WARNINGS), ...rest].join(" "));
 }

@@ -1,10 +1,11 @@
 /**
- * Writes the files of a publication into one folder of the workspace: a file there is either the old
- * one or the new one, and one that is not ours is left alone unless the user says otherwise.
+ * Writes the files of a publication into one folder of the workspace: all of them or none, and one that
+ * is not ours is left alone unless the user says otherwise.
  */
 
 import * as vscode from "vscode";
 import type { SentOutput } from "../../../server/src/lsp/protocol.ts";
+import { type Replacing, replaceAll } from "./replaceAll.ts";
 
 /** The mark stands within so many bytes. */
 const MARK_WITHIN = 2000;
@@ -12,7 +13,7 @@ const MARK_WITHIN = 2000;
 /** What the names of our files look like: no way up, no drive, no hidden file. */
 const SAFE = /^(?:[a-z0-9][A-Za-z0-9-]*\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
 
-/** Names of files that are there and are not ours. */
+/** Names of files that are there and are not ours, or are those of another guide. */
 export async function foreignFiles(
   folder: vscode.Uri,
   files: readonly SentOutput[],
@@ -23,35 +24,77 @@ export async function foreignFiles(
 
 async function isForeign(
   folder: vscode.Uri,
-  { name, content, mark }: SentOutput,
+  { name, content, mark, titleMark = "" }: SentOutput,
 ): Promise<boolean> {
   const before = await readIfThere(vscode.Uri.joinPath(folder, name));
   if (!before) return false;
   if (mark === undefined) return !sameBytes(before, bytesOf(content));
-  return !new TextDecoder().decode(before.subarray(0, MARK_WITHIN)).includes(mark);
+  const beginning = new TextDecoder().decode(before.subarray(0, MARK_WITHIN));
+  return !(beginning.includes(mark) && beginning.includes(titleMark));
 }
 
 async function readIfThere(uri: vscode.Uri): Promise<Uint8Array | undefined> {
   try {
     return await vscode.workspace.fs.readFile(uri);
   } catch (error) {
-    if (error instanceof vscode.FileSystemError && error.code === "FileNotFound") return undefined;
+    if (isMissing(error)) return undefined;
     throw error;
   }
 }
 
-/** Writes one file. Its folder is made where needed. */
-export async function writeFile(folder: vscode.Uri, { name, content }: SentOutput): Promise<void> {
-  if (!SAFE.test(name) || name.includes("..")) throw new Error(`"${name}" is no name of ours`);
-  const target = vscode.Uri.joinPath(folder, name);
-  const temporary = vscode.Uri.joinPath(target, `../.kitquill-${Date.now()}.tmp`);
-  await vscode.workspace.fs.writeFile(temporary, bytesOf(content));
+/**
+ * Writes all the files or, when one cannot be written, none of them. Their folders are made where
+ * needed. Before each it asks whether to go on; false when it is to stop, and nothing is written then.
+ */
+export async function writeFiles(
+  folder: vscode.Uri,
+  files: readonly SentOutput[],
+  goOn: (file: SentOutput, index: number) => boolean,
+): Promise<boolean> {
+  for (const { name } of files) {
+    if (!SAFE.test(name) || name.includes("..")) throw new Error(`"${name}" is no name of ours`);
+  }
+  const drafts = vscode.Uri.joinPath(folder, `.kitquill-${Date.now()}`);
+  const replacements = files.map(({ name }, index) => ({
+    draft: vscode.Uri.joinPath(drafts, `${index}`),
+    target: vscode.Uri.joinPath(folder, name),
+    aside: vscode.Uri.joinPath(drafts, `${index}-before`),
+  }));
+  await vscode.workspace.fs.createDirectory(drafts);
   try {
-    await vscode.workspace.fs.rename(temporary, target, { overwrite: true });
+    for (const [index, file] of files.entries()) {
+      if (!goOn(file, index)) return false;
+      await vscode.workspace.fs.writeFile(replacements[index]!.draft, bytesOf(file.content));
+    }
+    await replaceAll(replacements, EDITOR_FILES);
+    return true;
+  } finally {
+    await vscode.workspace.fs.delete(drafts, { recursive: true });
+  }
+}
+
+const EDITOR_FILES: Replacing<vscode.Uri> = {
+  async keep(file, aside) {
+    if (!(await isThere(file))) return false;
+    await vscode.workspace.fs.copy(file, aside);
+    return true;
+  },
+  replace: async (from, to) => vscode.workspace.fs.rename(from, to, { overwrite: true }),
+  remove: async (file) => vscode.workspace.fs.delete(file),
+};
+
+async function isThere(file: vscode.Uri): Promise<boolean> {
+  try {
+    await vscode.workspace.fs.stat(file);
+    return true;
   } catch (error) {
-    await vscode.workspace.fs.delete(temporary);
+    if (isMissing(error)) return false;
     throw error;
   }
+}
+
+function isMissing(error: unknown): boolean {
+  return error instanceof vscode.FileSystemError && error.code === "FileNotFound";
 }
 
 function bytesOf(content: SentOutput["content"]): Uint8Array {

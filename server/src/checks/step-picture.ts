@@ -30,8 +30,16 @@ function missing(piece: GuidePiece, { span }: PictureFact, url: string): Finding
   return {
     at: { piece, span },
     message: () =>
-      `There is no file \`${url}\`, so the page shows a gap where the reader should see. The path counts from the folder of this page; capitals count too.`,
+      `There is no file \`${url}\`, so the page shows a gap where the reader should see. The path counts from the folder of this page; capitals count too.${codedSigns(url)}`,
   };
+}
+
+/** In an address these signs begin something else than a name. */
+function codedSigns(url: string): string {
+  const hints = [...url.matchAll(/[#?]/g)].map(
+    ([sign]) => `\`${sign}\` is written \`${encodeURIComponent(sign)}\``,
+  );
+  return hints.length === 0 ? "" : ` In an address a ${[...new Set(hints)].join(", a ")}.`;
 }
 
 function withoutText(piece: GuidePiece, { span }: PictureFact): Finding {

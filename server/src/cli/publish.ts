@@ -64,7 +64,7 @@ export async function publish(
     terminal.err("kitquill: nothing was published. Mend the errors, or publish with `--force`.\n");
     return 1;
   }
-  const { files, faults } = await publishGuide(
+  const { files, faults, warnings } = await publishGuide(
     checked.guide,
     {
       outputs,
@@ -100,6 +100,7 @@ export async function publish(
       `nothing was published: \`${shown}\` cannot be written to: ${why}. Name another folder with \`--out\`.`,
     );
   }
+  for (const warning of warnings) terminal.err(`kitquill: ${warning}\n`);
   for (const file of files) {
     terminal.out(`${shownPath(URI.file(join(folder, file.name)).toString(), cwd)}\n`);
   }

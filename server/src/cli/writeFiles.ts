@@ -3,7 +3,7 @@
  * new one whatever happens meanwhile, and nothing anywhere else.
  */
 import { randomUUID } from "node:crypto";
-import { lstat, mkdir, open, rename, rm, rmdir } from "node:fs/promises";
+import { copyFile, link, lstat, mkdir, open, rename, rm, rmdir } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { stretchesOf } from "../publish/content.ts";
 import type { PublishedFile } from "../publish/outputs/output.ts";
@@ -32,13 +32,40 @@ export async function writeFiles(folder: string, files: readonly PublishedFile[]
     for (const name of new Set(files.map(({ name }) => dirname(name)))) {
       await makeFolder(join(folder, name));
     }
-    for (const [index, { name }] of files.entries()) await rename(draft(index), join(folder, name));
+    await replaceAll(files.map(({ name }, index) => [draft(index), join(folder, name)]));
   } catch (error) {
     await rm(drafts, { recursive: true, force: true });
     if (made !== undefined) await removeEmpty(folder, made);
     throw error;
   }
   await rm(drafts, { recursive: true });
+}
+
+/**
+ * Moves drafts over the files, or leaves all as it was: a file that a program holds open is replaced by
+ * no system that locks it.
+ */
+async function replaceAll(moves: readonly (readonly [draft: string, target: string])[]) {
+  const undo: (() => Promise<void>)[] = [];
+  try {
+    for (const [draft, target] of moves) {
+      const aside = `${draft}-before`;
+      const isThere = await keep(target, aside);
+      await rename(draft, target);
+      undo.push(() => (isThere ? rename(aside, target) : rm(target)));
+    }
+  } catch (error) {
+    for (const one of undo.reverse()) await one();
+    throw error;
+  }
+}
+
+/** Keeps the file as it is, a link as a link; false where there is none. */
+async function keep(file: string, aside: string): Promise<boolean> {
+  if (!(await lstat(file).catch(() => undefined))) return false;
+  // Some file systems know no second name of a file.
+  await link(file, aside).catch(() => copyFile(file, aside));
+  return true;
 }
 
 /** Pictures, which are there already, several at a time; what is made as it is written one by one. */

@@ -278,6 +278,10 @@ export interface SentPublication {
   readonly files: readonly SentOutput[];
   /** What is wrong with what the files say; they should not be written unless the user insists. */
   readonly faults: readonly string[];
+  /** What readers will miss, a sentence each. */
+  readonly warnings: readonly string[];
+  /** URIs of the files that the guide is made from: none of them may be replaced. */
+  readonly sources: readonly string[];
 }
 export interface SentOutput {
   /** Relative to the folder, with `/`. */
@@ -285,4 +289,6 @@ export interface SentOutput {
   readonly content: { readonly text: string } | { readonly base64: string };
   /** What a file holds at its beginning that may be replaced; absent for one named after its content. */
   readonly mark?: string | undefined;
+  /** What its beginning holds of the guide's title, so that another guide's file is told apart. */
+  readonly titleMark?: string | undefined;
 }

@@ -5,13 +5,13 @@ import type { PublishedFile } from "../publish/outputs/output.ts";
 import type { SentOutput } from "./protocol.ts";
 
 export function sentOutput(file: PublishedFile): SentOutput {
-  const { name, mark } = file;
+  const { name, mark, titleMark } = file;
   const content = file.content();
   const sent =
     content instanceof Uint8Array
       ? { base64: new TextDecoder().decode(base64(content)) }
       : { text: textOf(content) };
-  return { name, content: sent, mark };
+  return { name, content: sent, mark, titleMark };
 }
 
 /** Stretches made late are ASCII. */

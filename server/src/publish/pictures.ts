@@ -4,6 +4,7 @@ import type { Content } from "./content.ts";
 import type { PagePictures } from "./fill/filler.ts";
 import { fingerprint } from "./fill/stepKeys.ts";
 import { isWrittenOut } from "./html.ts";
+import type { PictureType } from "./pictureType.ts";
 
 export interface LoadedPicture {
   readonly pageUri: string;
@@ -12,23 +13,7 @@ export interface LoadedPicture {
   /** The file's own name. */
   readonly name: string;
   readonly bytes: Uint8Array;
-}
-
-/** Kinds of picture that browsers show, by the ending of the file's name. */
-const TYPES: Readonly<Record<string, string>> = {
-  avif: "image/avif",
-  gif: "image/gif",
-  jpeg: "image/jpeg",
-  jpg: "image/jpeg",
-  png: "image/png",
-  svg: "image/svg+xml",
-  webp: "image/webp",
-};
-
-/** The media type of a picture; undefined for a file that browsers do not show as one. */
-function pictureType(name: string): string | undefined {
-  const ending = /\.([a-z]+)$/i.exec(name)?.[1] ?? "";
-  return TYPES[ending.toLowerCase()];
+  readonly type: PictureType;
 }
 
 /** A picture's number between noncharacters, where no text of an author's can stand. */
@@ -43,11 +28,9 @@ export class InlinePictures implements PagePictures {
   readonly #bytes: Uint8Array[] = [];
   readonly #types: string[] = [];
 
-  add({ pageUri, url, name, bytes }: LoadedPicture): void {
-    const type = pictureType(name);
-    if (!type) return;
+  add({ pageUri, url, bytes, type }: LoadedPicture): void {
     const index = this.#bytes.push(bytes) - 1;
-    this.#types.push(type);
+    this.#types.push(type.media);
     this.#signs.set(keyOf(pageUri, url), `\uFDD2${index}\uFDD3`);
   }
 
@@ -73,9 +56,8 @@ export class PicturesBeside implements PagePictures {
   readonly #names = new Map<string, string>();
   readonly files = new Map<string, Uint8Array>();
 
-  add({ pageUri, url, name, bytes }: LoadedPicture): void {
-    if (!pictureType(name)) return;
-    const file = `pictures/${safeName(name, bytes)}`;
+  add({ pageUri, url, name, bytes, type }: LoadedPicture): void {
+    const file = `pictures/${safeName(name, bytes)}.${type.ending}`;
     this.#names.set(keyOf(pageUri, url), file);
     this.files.set(file, bytes);
   }
@@ -89,15 +71,17 @@ export class PicturesBeside implements PagePictures {
   }
 }
 
-/** A name that every file system takes, and that tells pictures of one name apart by their content. */
+/**
+ * A name, without ending, that every file system takes, and that tells pictures of one name apart by
+ * their content.
+ */
 function safeName(name: string, bytes: Uint8Array): string {
-  const dot = name.lastIndexOf(".");
   const stem = name
-    .slice(0, dot)
+    .replace(/\.[^.]*$/, "")
     .normalize("NFKD")
     .replace(/[^A-Za-z0-9-]+/g, "-");
   const short = stem.replace(/^-+|-+$/g, "").slice(0, 40) || "picture";
-  return `${short}-${contentHash(bytes)}.${name.slice(dot + 1).toLowerCase()}`;
+  return `${short}-${contentHash(bytes)}`;
 }
 
 /** Of length and content. */

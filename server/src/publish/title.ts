@@ -1,5 +1,6 @@
 /** The kit's name: as the front matter has it, else the first heading of level 1. */
 import type { GuideState } from "../model/guideState.ts";
+import { escapeHtml } from "./html.ts";
 
 export function titleOf(guide: GuideState): string | undefined {
   const { title } = guide.frontMatter;
@@ -10,4 +11,10 @@ export function titleOf(guide: GuideState): string | undefined {
     }
   }
   return undefined;
+}
+
+/** How the title element of a page about the guide ends; undefined for a guide without a title. */
+export function endOfTitle(guide: GuideState): string | undefined {
+  const title = titleOf(guide);
+  return title && `${escapeHtml(title)}</title>`;
 }

@@ -1,14 +1,12 @@
 /** Publishes a guide that has been read: finds its pictures and writes the files of the publication. */
-import { URI, Utils } from "vscode-uri";
 import type { GuideState } from "../model/guideState.ts";
 import type { OutputName } from "../publish/outputs/all.ts";
-import type { Publication, PublishedFile } from "../publish/outputs/output.ts";
+import type { PublicationWithWarnings, PublishedFile } from "../publish/outputs/output.ts";
 import type { PackBy } from "../publish/packing/packingList.ts";
-import { InlinePictures, type LoadedPicture, PicturesBeside } from "../publish/pictures.ts";
+import { InlinePictures, PicturesBeside } from "../publish/pictures.ts";
 import { Templates } from "../publish/piece/templates.ts";
 import { publish, showsPictures } from "../publish/publication.ts";
-import { pictureFile } from "./pictures.ts";
-import type { Wanted } from "./sources.ts";
+import { type Address, loadPicture, type PictureFiles } from "./publishedPictures.ts";
 
 export interface PublishRequest {
   readonly outputs: readonly OutputName[];
@@ -23,10 +21,6 @@ export interface PublishRequest {
   readonly folders: readonly string[];
 }
 
-export interface PictureFiles {
-  picture(uri: string): Promise<Wanted<Uint8Array>>;
-}
-
 /** So many pictures are read at a time: most of it is waiting for the disk. */
 const AT_A_TIME = 8;
 
@@ -39,7 +33,7 @@ export async function publishGuide(
   request: PublishRequest,
   files: PictureFiles,
   onPicture: OnPicture = async () => {},
-): Promise<Publication> {
+): Promise<PublicationWithWarnings> {
   const { errors, outputs, wordsPerMinute, packBy } = request;
   const beside = new PicturesBeside();
   const pictures = request.picturesBeside ? beside : new InlinePictures();
@@ -48,6 +42,7 @@ export async function publishGuide(
   let templates: Templates;
   let pieces: GuideState["pieces"];
   const known = new Set<string>();
+  const warnings: string[] = [];
   do {
     pieces = guide.pieces;
     templates = new Templates(guide);
@@ -58,27 +53,23 @@ export async function publishGuide(
       const some = wanted.slice(done, done + AT_A_TIME);
       for (const address of some) known.add(keyOf(address));
       for (const loaded of await Promise.all(
-        some.map((address) => load(address, request.folders, files)),
+        some.map((address) => loadPicture(address, request.folders, files)),
       )) {
-        if (!loaded) continue;
-        pictures.add(loaded);
-        if (isBeside && pictures !== beside) beside.add(loaded);
+        if (loaded.warning !== undefined) warnings.push(loaded.warning);
+        if (!loaded.picture) continue;
+        pictures.add(loaded.picture);
+        if (isBeside && pictures !== beside) beside.add(loaded.picture);
       }
     }
   } while (guide.pieces !== pieces);
   const own = { wordsPerMinute, packBy, errors };
   const context = { guide, templates, pictures, picturesBeside: beside, ...own };
   const { files: written, faults } = publish(context, outputs);
-  return { files: isBeside ? [...written, ...filesOf(beside)] : written, faults };
+  return { files: isBeside ? [...written, ...filesOf(beside)] : written, faults, warnings };
 }
 
 function filesOf({ files }: PicturesBeside): PublishedFile[] {
   return [...files].map(([name, bytes]) => ({ name, content: () => bytes, mark: undefined }));
-}
-
-interface Address {
-  readonly pageUri: string;
-  readonly url: string;
 }
 
 function distinct(addresses: readonly Address[]): Address[] {
@@ -87,15 +78,4 @@ function distinct(addresses: readonly Address[]): Address[] {
 
 function keyOf({ pageUri, url }: Address): string {
   return `${pageUri}\n${url}`;
-}
-
-async function load(
-  { pageUri, url }: Address,
-  folders: readonly string[],
-  files: PictureFiles,
-): Promise<LoadedPicture | undefined> {
-  const uri = pictureFile(pageUri, url, folders);
-  const read = uri === undefined ? undefined : await files.picture(uri);
-  if (read?.kind !== "found") return undefined;
-  return { pageUri, url, name: Utils.basename(URI.parse(uri!)), bytes: read.value };
 }

@@ -62,7 +62,9 @@ async function makeFiles(
       tell("$/progress", { token: workDoneToken, value });
     },
   );
-  return { files: publication.files.map(sentOutput), faults: publication.faults };
+  const { files, faults, warnings } = publication;
+  const sources = [...guide.pages, ...guide.lists].map(({ uri }) => uri);
+  return { files: files.map(sentOutput), faults, warnings, sources };
 }
 
 function errorsOf(guide: GuideState, service: Service): number {

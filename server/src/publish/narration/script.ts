@@ -11,6 +11,7 @@ import { readSentences } from "../../model/sentences.ts";
 import { readWords } from "../../model/wordReader.ts";
 import type { NoteFact } from "../../syntax/facts.ts";
 import { signalWord } from "../../syntax/signalWords.ts";
+import { titleOf } from "../title.ts";
 import { pageWords } from "../words/words.ts";
 import { BlockReader } from "./blockText.ts";
 import { timesToDo, type WorkTime } from "./doing.ts";
@@ -83,12 +84,12 @@ class Writer {
   }
 
   write(): Script {
-    const { frontMatter, stages } = this.#guide;
+    const { stages } = this.#guide;
     const chapters = stages.flatMap((stage) => this.#chapter(stage) ?? []);
     let toDo = 0;
     for (const { seconds } of this.#work.values()) toDo += seconds;
     return {
-      title: frontMatter.title?.value ?? chapters[0]?.title ?? "",
+      title: titleOf(this.#guide) ?? chapters[0]?.title ?? "",
       rate: this.#rate,
       chapters,
       toSpeak: this.#now,

@@ -22,10 +22,14 @@ export function chapterTrack(script: Script): string {
   return file(script, blocks);
 }
 
-function file({ title, rate }: Script, blocks: readonly string[]): string {
+/** The first line of captions for a guide of that title. */
+export function captionsTitle(title: string): string {
   const name = title.replace(/-->|[\r\n]+/g, " ").trim();
-  const head = `WEBVTT${name ? ` ${name}` : ""}`;
-  return `${[head, `${CAPTIONS_MARK}, ${rate} words a minute`, ...blocks].join("\n\n")}\n`;
+  return `WEBVTT${name ? ` ${name}` : ""}`;
+}
+
+function file({ title, rate }: Script, blocks: readonly string[]): string {
+  return `${[captionsTitle(title), `${CAPTIONS_MARK}, ${rate} words a minute`, ...blocks].join("\n\n")}\n`;
 }
 
 /** The step's number, or the stage's with what it is, counted: identifiers must differ. */

@@ -1,7 +1,8 @@
 /** What is said in a video of the build: the script, its captions and its chapters. */
 import { type Script, scriptOf } from "../narration/script.ts";
 import { SCRIPT_MARK, scriptText } from "../narration/scriptText.ts";
-import { CAPTIONS_MARK, captions, chapterTrack } from "../narration/webvtt.ts";
+import { CAPTIONS_MARK, captions, captionsTitle, chapterTrack } from "../narration/webvtt.ts";
+import { titleOf } from "../title.ts";
 import type { Output } from "./output.ts";
 
 export const NARRATION = {
@@ -13,6 +14,8 @@ export const NARRATION = {
       made ??= scriptOf(guide, wordsPerMinute);
       return made;
     };
+    const title = titleOf(guide);
+    const titleMark = title && captionsTitle(title);
     return {
       files: [
         {
@@ -20,11 +23,17 @@ export const NARRATION = {
           content: () => scriptText(script(), guide),
           mark: SCRIPT_MARK,
         },
-        { name: "narration.vtt", content: () => captions(script()), mark: CAPTIONS_MARK },
+        {
+          name: "narration.vtt",
+          content: () => captions(script()),
+          mark: CAPTIONS_MARK,
+          titleMark,
+        },
         {
           name: "narration-chapters.vtt",
           content: () => chapterTrack(script()),
           mark: CAPTIONS_MARK,
+          titleMark,
         },
       ],
       faults: [],

@@ -25,6 +25,12 @@ export interface Publication {
   readonly faults: readonly string[];
 }
 
+/** A publication with what stops nobody from publishing it. */
+export interface PublicationWithWarnings extends Publication {
+  /** What readers will miss, a sentence each. */
+  readonly warnings: readonly string[];
+}
+
 export interface PublishContext {
   readonly guide: GuideState;
   readonly templates: Templates;

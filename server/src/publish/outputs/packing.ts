@@ -5,6 +5,7 @@ import { packingFaults } from "../packing/faults.ts";
 import { PACKING_HEADER, packingCsv } from "../packing/packingCsv.ts";
 import { packingHtml } from "../packing/packingHtml.ts";
 import { packingList } from "../packing/packingList.ts";
+import { endOfTitle } from "../title.ts";
 import type { Output } from "./output.ts";
 
 export const PACKING = {
@@ -19,6 +20,7 @@ export const PACKING = {
           name: "packing-list.html",
           content: () => packingHtml(packing, guide, faults.length),
           mark: HTML_MARK,
+          titleMark: endOfTitle(guide),
         },
         {
           name: "packing-list.csv",

@@ -3,6 +3,7 @@ import { HTML_MARK } from "../mark.ts";
 import { readingsOf } from "../record/readings.ts";
 import { RECORD_HEADER, recordCsv } from "../record/recordCsv.ts";
 import { recordHtml } from "../record/recordHtml.ts";
+import { endOfTitle } from "../title.ts";
 import type { Output } from "./output.ts";
 
 /** A guide without readings has none. */
@@ -18,6 +19,7 @@ export const RECORD = {
           name: "test-record.html",
           content: () => recordHtml(rows, guide, errors),
           mark: HTML_MARK,
+          titleMark: endOfTitle(guide),
         },
         {
           name: "test-record.csv",
