@@ -1,5 +1,7 @@
 /** `kitquill compare` as a process: with a guide, and with the old list from git. Kits are inventions. */
 import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import Ajv2020 from "ajv/dist/2020.js";
 import { parse } from "csv-parse/sync";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { workbook } from "../model/compare/formats.ts";
@@ -21,6 +23,11 @@ parts: parts.csv
 const HEADER = "Designator,Value,Package\n";
 const OLD = `${HEADER}"R1,R2",4k7,R_0207\nC1,100n,C_Disc_D5.0mm\n`;
 const NEW = `${HEADER}"R1,R2",5k6,R_0207\n"C1,C2",100n,C_Disc_D5.0mm\n`;
+
+/** The schema that is published for `--format json`. */
+const isAsDescribed = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(
+  JSON.parse(readFileSync("server/docs/compare.schema.json", "utf8")),
+);
 
 let cli: Cli;
 beforeAll(async () => {
@@ -76,7 +83,10 @@ Packing
 
   test("JSON has the same in fields", async () => {
     const { out } = await cli.run(kit(), ...args, "--format", "json");
-    const { touched, packing, changed } = JSON.parse(out);
+    const json = JSON.parse(out);
+    isAsDescribed(json);
+    expect(isAsDescribed.errors).toBeNull();
+    const { touched, packing, changed } = json;
     expect(changed).toHaveLength(2);
     expect(
       touched.map(({ kind, step, line }: Record<string, unknown>) => [kind, step, line]),

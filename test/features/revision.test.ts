@@ -141,6 +141,20 @@ describe("of the sample kit", () => {
     expect(touched.every(({ findings }) => findings.length === 1)).toBe(true);
   });
 
+  test("a builder is told of kind and look, and of nothing that only the author sees to", async () => {
+    const { touched, packing } = await heronWith(
+      [/9,R16,.*\n/.exec(HERON_LIST)![0], ""],
+      ["34,D1,1", '34,"D1, D6",2'],
+    );
+    expect(touched.flatMap(({ note }) => note ?? [])).toEqual([
+      "R16 (1k5, resistor, axial, lying, 6.3 mm long, 2.5 mm thick, leads 10.16 mm apart) is no longer in the kit.",
+    ]);
+    expect(packing.map(({ look, before, after }) => [look, before, after])).toEqual([
+      ["1N5819, 40 V, diode, DO-41, lying, leads 10.16 mm apart", "1", "2"],
+      [expect.stringMatching(/^1k5, 1 %, resistor, axial/), "1", undefined],
+    ]);
+  });
+
   test("nothing, when the list is only written otherwise", async () => {
     const fresh = HERON_LIST.replace("10,R17,1,4k7", "10,R17,1,4700").replace("R1, R2", "R2,R1");
     expect((await revise(HERON, "heron-parts.csv", fresh)).touched.map(told)).toEqual([]);

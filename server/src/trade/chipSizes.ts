@@ -30,9 +30,9 @@ const OTHERS: { readonly [size: string]: number } = {
   "2512": 2.5,
 };
 
-/** Letters before a size in short package names: C0603, RES_0805, LED-0603, M0805. */
+/** Letters before a size in short package names: C0603, RES_0805, LED-0603, M0805; not DO-201. */
 const SIZE =
-  /(?:^|[\s_-])(?:[RCLDFM]|RES|RESC|CAP|CAPC|IND|INDC|LED|DIO|FUSE)?[_-]?(0?(?:201|402|603|805)|1206|1210|1812|2010|2220|2512)(?![\dx])/i;
+  /(?:^|[\s_]|(?<!DO)-)(?:[RCLDFM]|RES|RESC|CAP|CAPC|IND|INDC|LED|DIO|FUSE)?[_-]?(0?(?:201|402|603|805)|1206|1210|1812|2010|2220|2512)(?![\dx])/i;
 
 /** The size code in a package name and the height of such a chip in mm. */
 export function chipHeight(

@@ -1,4 +1,6 @@
 /** What counts as a change between two parts lists, and how it is told. */
+import { readFileSync } from "node:fs";
+import Ajv2020 from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
 import { formatChanges } from "../../../server/src/cli/formats/changes.ts";
 import { compareLists } from "../../../server/src/model/compare/compareLists.ts";
@@ -102,6 +104,19 @@ test("a change note in Markdown keeps what the list says from being markup", () 
   expect(shown).toContain("- R1: value 1k → \\*2k\\*; package x → \\[x\\](y)");
 });
 
+test("a change note tells the look of parts, and footprints by name where that is all that differs", () => {
+  const old = `${HEADER}R1,1,1k,R_Axial_DIN0207_L6.3mm_D2.5mm_Horizontal\nC1,1,1u,C_0805_2012Metric\nR2,1,10R,panel\n`;
+  const fresh = `${HEADER}R1,1,1k,R_Axial_DIN0309_L9.0mm_D3.2mm_Horizontal\nC1,1,1u,C_0805_2012Metric_Pad1.2x1.4mm_HandSolder\nD1,1,1N4148,D_DO-35_SOD27_P7.62mm_Horizontal\n`;
+  const shown = text(old, fresh, "markdown");
+  expect(shown).toContain(
+    "- R1: package axial, lying, 6.3 mm long, 2.5 mm thick → axial, lying, 9 mm long, 3.2 mm thick\n",
+  );
+  expect(shown).toContain("- C1: package C\\_0805\\_2012Metric → C\\_0805");
+  expect(shown).toContain("- D1: 1N4148, diode, DO-35, lying, leads 7.62 mm apart\n");
+  expect(shown).toContain("- R2: 10R, resistor, panel\n");
+  expect(text(old, fresh)).toContain("D1: 1N4148, D_DO-35_SOD27_P7.62mm_Horizontal\n");
+});
+
 test("JSON has the same in fields", () => {
   const old = `${HEADER}R1,1,1k,x\nR2,1,10k,x\n`;
   const json = JSON.parse(text(old, `${HEADER}R1,1,2k,x\nR3,1,10k,x\n`, "json"));
@@ -110,4 +125,19 @@ test("JSON has the same in fields", () => {
   ]);
   expect(json.renumbered).toEqual([{ from: { designator: "R2" }, to: { designator: "R3" } }]);
   expect(json.added).toEqual([]);
+});
+
+test("JSON of every kind of change is as its schema says, which allows no other fields", () => {
+  const header = "Board,Ref,Qty,Value,Package,Height,Side\n";
+  const old = `${header}main,R1,1,4k7 5% 0.25W,x,3 mm,top\nmain,R2,1,10k,x,,\nmain,C1,1,1u 63V,x,,\n,,4,screw M3x10,,,\n`;
+  const fresh = `Board,Ref,Qty,Value,Package\nkeys,R1,1,5k6 1% 0.5W DNP,y\nmain,R3,1,10k,x\nmain,D1,1,1N4148 optional,x\n,,1,knob,\n`;
+  const json = JSON.parse(text(old, fresh, "json"));
+  const schema = JSON.parse(readFileSync("server/docs/compare.schema.json", "utf8"));
+  const validate = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(schema);
+  validate(json);
+  expect(validate.errors).toBeNull();
+  const { added, removed, changed, renumbered, hardware, uncompared } = json;
+  const filled = [added, removed, changed, renumbered, hardware, uncompared];
+  expect(filled.filter((one) => one.length === 0)).toEqual([]);
+  expect(validate({ ...json, other: 1 })).toBe(false);
 });

@@ -1,5 +1,6 @@
 /** Changes of a parts list as text, as a change note in Markdown, and as JSON. */
 
+import { builderLook, inBuilderWords } from "../../features/revision/builderWords.ts";
 import type { HardwareChange } from "../../model/compare/compareHardware.ts";
 import type { ComparedPart, ListChanges, QualityChange } from "../../model/compare/compareLists.ts";
 import { printable } from "../terminal.ts";
@@ -8,6 +9,28 @@ export interface Names {
   readonly before: string;
   readonly after: string;
 }
+
+/** How parts and their changes are told. */
+export interface Telling {
+  nameOf(part: ComparedPart): string;
+  lookOf(part: ComparedPart): string;
+  changeOf(change: QualityChange): QualityChange;
+}
+
+/** To the author, by the names of the list. */
+const EXACTLY: Telling = {
+  nameOf: ({ name, board }) => (board === "" ? name : `${board}/${name}`),
+  lookOf: ({ qualities: { value, package: housing } }) =>
+    [value?.text, housing?.text].filter((text) => text !== undefined).join(", "),
+  changeOf: (change) => change,
+};
+
+/** To a builder, by what he sees. */
+export const TO_BUILDERS: Telling = {
+  ...EXACTLY,
+  lookOf: builderLook,
+  changeOf: inBuilderWords,
+};
 
 export function formatChanges(
   changes: ListChanges,
@@ -18,17 +41,23 @@ export function formatChanges(
   const isMarkdown = format === "markdown";
   const title = titleOf(names, isMarkdown);
   const head = isMarkdown ? `# Changes of the parts list\n\n${title}` : title;
-  return `${head}${changesText(changes, isMarkdown)}`;
+  return `${head}${changesText(changes, isMarkdown, isMarkdown ? TO_BUILDERS : EXACTLY)}`;
 }
 
 export function titleOf({ before, after }: Names, isMarkdown: boolean): string {
-  const plain = isMarkdown ? escapeMarkdown : printable;
-  return `${plain(before)} → ${plain(after)}\n`;
+  if (!isMarkdown) return `${printable(before)} → ${printable(after)}\n`;
+  // Where the files lie concerns no one else.
+  const [was, is] = [before, after].map((name) => escapeMarkdown(name.replace(/^[^(]*[\\/]/, "")));
+  return `Parts list: ${was} → ${is}\n`;
 }
 
 /** All that changed in the list, each kind of change below its heading. */
-export function changesText(changes: ListChanges, isMarkdown: boolean): string {
-  const body = sectionsOf(changes).map((section) => sectionText(section, isMarkdown));
+export function changesText(
+  changes: ListChanges,
+  isMarkdown: boolean,
+  telling: Telling = EXACTLY,
+): string {
+  const body = sectionsOf(changes, telling).map((section) => sectionText(section, isMarkdown));
   return `${body.length > 0 ? body.join("") : "\nNo part changed.\n"}${note(changes)}`;
 }
 
@@ -43,12 +72,20 @@ export interface Section {
   readonly entries: readonly string[];
 }
 
-function sectionsOf({ added, removed, changed, renumbered, hardware }: ListChanges): Section[] {
-  const changes = changed.map(({ part, changes }) => ({ part, text: qualitiesText(changes) }));
-  const pairs = renumbered.map(({ from, to }) => `${nameOf(from)} → ${nameOf(to)} (${look(to)})`);
+function sectionsOf(
+  { added, removed, changed, renumbered, hardware }: ListChanges,
+  telling: Telling,
+): Section[] {
+  const { nameOf, lookOf } = telling;
+  const looks = (parts: readonly ComparedPart[]) =>
+    grouped(parts.map((part) => [nameOf(part), lookOf(part)]));
+  const changes = changed.map(
+    ({ part, changes }) => [nameOf(part), qualitiesText(changes, telling)] as const,
+  );
+  const pairs = renumbered.map(({ from, to }) => `${nameOf(from)} → ${nameOf(to)} (${lookOf(to)})`);
   return [
-    { heading: "Removed", entries: grouped(removed.map((part) => ({ part, text: look(part) }))) },
-    { heading: "Added", entries: grouped(added.map((part) => ({ part, text: look(part) }))) },
+    { heading: "Removed", entries: looks(removed) },
+    { heading: "Added", entries: looks(added) },
     { heading: "Changed", entries: grouped(changes) },
     { heading: "Perhaps renumbered (a guess: the same kind of part)", entries: pairs },
     { heading: "Hardware", entries: hardware.map(hardwareText) },
@@ -56,29 +93,21 @@ function sectionsOf({ added, removed, changed, renumbered, hardware }: ListChang
 }
 
 /** Parts of which the same is to be told, in one entry. */
-function grouped(all: readonly { part: ComparedPart; text: string }[]): string[] {
+function grouped(all: readonly (readonly [name: string, text: string])[]): string[] {
   const groups = new Map<string, string[]>();
-  for (const { part, text } of all) {
+  for (const [name, text] of all) {
     const names = groups.get(text);
-    if (names) names.push(nameOf(part));
-    else groups.set(text, [nameOf(part)]);
+    if (names) names.push(name);
+    else groups.set(text, [name]);
   }
   return [...groups].map(([text, names]) =>
     text === "" ? names.join(", ") : `${names.join(", ")}: ${text}`,
   );
 }
 
-function nameOf({ name, board }: ComparedPart): string {
-  return board === "" ? name : `${board}/${name}`;
-}
-
-function look({ qualities }: ComparedPart): string {
-  const { value, package: housing } = qualities;
-  return [value?.text, housing?.text].filter((text) => text !== undefined).join(", ");
-}
-
-function qualitiesText(changes: readonly QualityChange[]): string {
+function qualitiesText(changes: readonly QualityChange[], { changeOf }: Telling): string {
   return changes
+    .map(changeOf)
     .map(({ quality, before, after }) => `${quality} ${before ?? "(none)"} → ${after ?? "(none)"}`)
     .join("; ");
 }

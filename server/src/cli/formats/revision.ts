@@ -17,6 +17,7 @@ import {
   escapeMarkdown,
   type Names,
   sectionText,
+  TO_BUILDERS,
   titleOf,
 } from "./changes.ts";
 
@@ -56,30 +57,32 @@ function asText(
   return parts.join("");
 }
 
-function asNote({ changes, touched, packing, guide }: RevisedInput, names: Names): string {
+function asNote(revised: RevisedInput, names: Names): string {
+  const { changes, touched, packing, guide, nameOf } = revised;
   const title = guide.frontMatter.title?.value ?? "";
   const parts = [
     `# Change note${title && `: ${escapeMarkdown(title)}`}\n\n`,
     titleOf(names, true),
     "\nIf you have the kit as it was before, this is what differs. All else is as it was.\n",
-    changesText({ ...changes, hardware: [] }, true),
+    changesText({ ...changes, hardware: [] }, true, { ...TO_BUILDERS, nameOf }),
   ];
-  const building = touched.filter(({ forBuilder }) => forBuilder);
+  const building = touched.filter(({ note }) => note !== undefined);
   for (const [kind, own] of byKind(building)) {
     parts.push(`\n## ${NOTE_HEADINGS[kind] ?? TOUCHED_KINDS[kind]}\n`);
     let stage: number | undefined;
-    for (const { step, message } of own) {
+    for (const { step, note = "" } of own) {
       if (step?.stage && step.stageNumber !== stage) {
         parts.push(`\n### ${step.stageNumber} ${escapeMarkdown(step.stage)}\n`);
       }
       if (step?.stageNumber !== stage || stage === undefined) parts.push("\n");
       stage = step?.stageNumber;
-      parts.push(`- ${step ? `Step ${step.number}: ` : ""}${escapeMarkdown(message)}\n`);
+      parts.push(`- ${step ? `Step ${step.number}: ` : ""}${escapeMarkdown(note)}\n`);
     }
   }
   if (packing.length > 0) {
     const heading = "What is in the kit";
-    parts.push(sectionText({ heading, entries: packing.map(packingText) }, true));
+    const entries = packing.map((one) => packingText({ ...one, name: one.look }));
+    parts.push(sectionText({ heading, entries }, true));
   }
   return parts.join("");
 }
@@ -91,7 +94,11 @@ const NOTE_HEADINGS: Readonly<Partial<Record<TouchedKind, string>>> = {
   figure: "Figures that differ",
 };
 
-function packingText({ name, before, after }: PackingChange): string {
+function packingText({
+  name,
+  before,
+  after,
+}: Pick<PackingChange, "name" | "before" | "after">): string {
   if (before === undefined) return `${name}: new, ${after}`;
   return after === undefined ? `${name}: gone, was ${before}` : `${name}: ${before} → ${after}`;
 }
@@ -105,11 +112,12 @@ function asJson({ changes, touched, packing, fileOf }: RevisedInput, names: Name
       step: one.step?.number ?? null,
       message: one.message,
       ...placeIn(one, fileOf, cwd),
-      forBuilder: one.forBuilder,
+      forBuilder: one.note !== undefined,
+      note: one.note ?? null,
       findings: one.findings.map(({ code, message }) => ({ code, message })),
       fixes: fixTitles(one),
     })),
-    packing,
+    packing: packing.map(({ name, before, after }) => ({ name, before, after })),
   };
   return `${JSON.stringify(json, undefined, 2)}\n`;
 }

@@ -5,7 +5,7 @@ import type { Anchor, Step } from "../../model/guide.ts";
 import { rowAt, toldStep } from "./places.ts";
 import type { RevisionFinding, Touched, TouchedKind } from "./touched.ts";
 
-export interface Draft extends Pick<Touched, "message" | "forBuilder"> {
+export interface Draft extends Pick<Touched, "message" | "note"> {
   readonly kind: TouchedKind;
   readonly at: Anchor;
   readonly step: Step | undefined;
@@ -14,13 +14,13 @@ export interface Draft extends Pick<Touched, "message" | "forBuilder"> {
 }
 
 export function touchedBy(draft: Draft, findings: readonly RevisionFinding[]): Touched {
-  const { kind, at, step, message, forBuilder } = draft;
+  const { kind, at, step, message, note } = draft;
   return {
     kind: kind === "step" && "piece" in at && rowAt(at.piece, at.span.start) ? "table" : kind,
     ...placeOf(at),
     step: step && toldStep(step),
     message,
-    forBuilder,
+    note,
     findings,
     fixes: () => findings.flatMap(fixesOf),
   };

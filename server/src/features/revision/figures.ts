@@ -22,7 +22,8 @@ export function touchedFigures(revision: Revision): Draft[] {
     const [earlier, later] = [resultOf(was), resultOf(figure)];
     const name = `${figure.figure.reading ? "read " : ""}${nameOf(figure)}`;
     if (earlier !== later) {
-      drafts.push(draftOf(figure, `${name}: ${earlier} → ${later}.`, true));
+      const message = `${name}: ${earlier} → ${later}.`;
+      drafts.push(draftOf(figure, message, message));
       continue;
     }
     const parts = [...namingsOf(figure, after)].flatMap(({ part }) => part ?? []);
@@ -30,13 +31,13 @@ export function touchedFigures(revision: Revision): Draft[] {
     if (named.length === 0) continue;
     const names = listNames(named.map(({ name }) => ({ name })));
     const message = `${name} stays at ${later}, but ${names} changed: see whether it still holds.`;
-    drafts.push(draftOf(figure, message, false));
+    drafts.push(draftOf(figure, message, undefined));
   }
   return drafts;
 }
 
-function draftOf(figure: GuideFigure, message: string, forBuilder: boolean): Draft {
-  return { kind: "figure", at: figure.at(), step: figure.step, message, forBuilder, names: [] };
+function draftOf(figure: GuideFigure, message: string, note: string | undefined): Draft {
+  return { kind: "figure", at: figure.at(), step: figure.step, message, note, names: [] };
 }
 
 function figuresByPlace(guide: GuideState): ReadonlyMap<string, GuideFigure> {

@@ -34,7 +34,7 @@ function goneDraft(
     at: { piece, span: keySpan },
     step,
     message: `${hardware.name} is no longer in the list.${hint}`,
-    forBuilder: true,
+    note: `${hardware.name} is no longer in the kit.${hint}`,
     names: [key],
   };
 }

@@ -58,7 +58,7 @@ function gainedDraft(one: Covered, lost: readonly Covered[]): Draft {
     at: { piece: step.piece, span },
     step,
     message: `${brings} The step ${evidence}. ${cover}`,
-    forBuilder: true,
+    note: `${brings} The step ${evidence}.${note ? ` Heed the note ${quoted(note)}.` : ""}`,
     names: [hazard],
   };
 }
@@ -73,7 +73,7 @@ function lostDraft(one: Covered, stillUsed: ReadonlySet<string>): Draft {
     at: note ? { piece: note.piece, span: note.fact.span } : { piece: step.piece, span },
     step,
     message: `No longer brings a hazard: ${hazard} (it was the step that ${evidence}).${mayGo}`,
-    forBuilder: false,
+    note: undefined,
     names: [hazard],
   };
 }

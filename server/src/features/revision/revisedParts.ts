@@ -4,6 +4,7 @@ import type { ComparedPart, ListChanges, QualityChange } from "../../model/compa
 import type { GuideState } from "../../model/guideState.ts";
 import type { Part } from "../../model/parts.ts";
 import { designatorKey } from "../../syntax/designators.ts";
+import { builderLook, inBuilderWords } from "./builderWords.ts";
 import { lookChanges } from "./looks.ts";
 
 /** The guide under the old list and under the new one; its text is the same. */
@@ -22,39 +23,48 @@ export interface RevisedPart {
   /** Of the guide under the new list; undefined for one that is gone. */
   readonly after: Part | undefined;
   readonly kind: "gone" | "new" | "changed" | "renumbered";
-  /** What is to be told of it; parts of which the same is told are told of together. */
+  /** What is to be told of it to the author; parts of which the same is told are told of together. */
   readonly what: string;
   /** The same in few words. */
   readonly brief: string;
+  /** The same to a builder. */
+  readonly look: string;
 }
 
 export function revisedParts({ before, after, list, changes }: Revision): RevisedPart[] {
   const old = new ListedParts(before, list);
   const fresh = new ListedParts(after, list);
   return [
-    ...changes.removed.map((part) => one("gone", lookText(part), old.find(part), undefined)),
+    ...changes.removed.map((part) =>
+      one("gone", old.find(part), undefined, lookText(part), builderLook(part)),
+    ),
     ...changes.changed.map(({ part, changes }) => {
       const [was, is] = [old.find(part), fresh.find(part)];
       const told = changes.map(changeText);
       const isMade = is !== undefined && after.uses(is).some(({ role }) => role === "make");
-      const all = [...told, ...looks(was, is, changes, isMade)];
-      return one("changed", all.join("; "), was, is, told[0]);
+      const seen = looks(was, is, changes, isMade);
+      const toBuilder = changes.map((change) => changeText(inBuilderWords(change)));
+      const [what, look] = [told, toBuilder].map((all) => [...all, ...seen].join("; "));
+      return one("changed", was, is, what!, look!, told[0]);
     }),
     ...changes.renumbered.map(({ from, to }) =>
-      one("renumbered", to.name, old.find(from), fresh.find(to)),
+      one("renumbered", old.find(from), fresh.find(to), to.name, to.name),
     ),
-    ...changes.added.map((part) => one("new", lookText(part), undefined, fresh.find(part))),
+    ...changes.added.map((part) =>
+      one("new", undefined, fresh.find(part), lookText(part), builderLook(part)),
+    ),
   ];
 }
 
 function one(
   kind: RevisedPart["kind"],
-  what: string,
   before: Part | undefined,
   after: Part | undefined,
+  what: string,
+  look: string,
   brief = what,
 ): RevisedPart {
-  return { kind, what, brief, before, after };
+  return { kind, before, after, what, look, brief };
 }
 
 /** `R17`, or `relay/R17` where several boards have one. */

@@ -3,7 +3,12 @@
  * list: what its marks, figures and hazards come to is held against each other, and what the checks
  * find under the new list alone is laid to the place that it speaks of.
  */
-import { compareLists, type ListChanges } from "../../model/compare/compareLists.ts";
+import { partName } from "../../checks/words.ts";
+import {
+  type ComparedPart,
+  compareLists,
+  type ListChanges,
+} from "../../model/compare/compareLists.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { PartsList } from "../../model/list/partsList.ts";
 import { tell } from "../../model/list/tellSheet.ts";
@@ -39,6 +44,8 @@ export interface RevisedGuide {
   /** By kind in the order of `TOUCHED_KINDS`, then by place. */
   readonly touched: readonly Touched[];
   readonly packing: readonly PackingChange[];
+  /** The part's designator, with its board only where another board has the same one. */
+  nameOf(part: ComparedPart): string;
 }
 
 /**
@@ -74,7 +81,15 @@ export function reviseGuide(
       revision,
     ),
     packing: packingChanges(old!, fresh!, changes),
+    nameOf: (part) => nameUnder([before.guide, after.guide], part),
   };
+}
+
+function nameUnder(guides: readonly GuideState[], { name, board }: ComparedPart): string {
+  const found = guides.map(({ kit }) => kit.find(name));
+  const boards = new Set(found.flatMap(({ part }) => part?.board ?? []));
+  const isAlone = boards.size < 2 && found.every(({ doubtful }) => !doubtful);
+  return isAlone ? name : partName({ name, board });
 }
 
 function listOf({ guide }: CheckedGuide, uri: string): PartsList | undefined {
@@ -115,7 +130,7 @@ function isAbout(place: Touched, { uri, span }: RevisionFinding): boolean {
 
 /** Whether a finding says how a figure does not hold, of which it is only asked whether it does. */
 function isAnswered(place: Touched, ratings: readonly Touched[]): boolean {
-  if (place.kind !== "figure" || place.forBuilder) return false;
+  if (place.kind !== "figure" || place.note !== undefined) return false;
   return ratings.some(({ uri, span }) => isWithin(place, uri, span));
 }
 
@@ -141,7 +156,7 @@ function ofFinding(finding: RevisionFinding, { after }: Revision): Touched {
     span,
     step: step && toldStep(step),
     message,
-    forBuilder: false,
+    note: undefined,
     findings: [finding],
     fixes: () => fixesOf(finding),
   };

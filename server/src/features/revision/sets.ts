@@ -43,12 +43,13 @@ function setDraft(
     lost.length > 0 ? `no longer holds ${listed(lost)}` : "",
   ].filter((text) => text !== "");
   const written = textAt(mark.piece, is.item.span);
+  const message = `"${written}" ${told.join(" and ")}: ${count(fresh.length)}, before ${old.length}.`;
   return {
     kind: "set",
     at: { piece: mark.piece, span: is.item.span },
     step: mark.step,
-    message: `"${written}" ${told.join(" and ")}: ${count(fresh.length)}, before ${old.length}.`,
-    forBuilder: true,
+    message,
+    note: message,
     names: [...lost, ...taken],
   };
 }
@@ -60,12 +61,13 @@ function* lotDrafts(mark: ResolvedMark, was: ResolvedMark): Iterable<Draft> {
     const [lot, before] = [lotOf(fresh), lotOf(old)];
     if (lot === before || lot === undefined || before === undefined) continue;
     const names = fresh.map(({ name }) => ({ name }));
+    const message = `${listNames(names)} are picked from ${count(lot, "piece")} now, before from ${before}.`;
     yield {
       kind: "set",
       at: { piece: mark.piece, span: item.item.span },
       step: mark.step,
-      message: `${listNames(names)} are picked from ${count(lot, "piece")} now, before from ${before}.`,
-      forBuilder: true,
+      message,
+      note: message,
       names: fresh.map(({ name }) => name),
     };
   }

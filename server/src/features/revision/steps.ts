@@ -62,7 +62,7 @@ class Namings {
   #add(piece: PieceNode, naming: Naming, one: RevisedPart): void {
     const home = homeOf(piece, naming.span.start);
     const isMarked = naming.mark !== undefined;
-    const key = [piece.page.uri, piece.start + home, one.kind, one.what].join("\n");
+    const key = [piece.page.uri, piece.start + home, one.kind, one.what, one.look].join("\n");
     const group = this.#groups.get(key);
     if (!group) {
       this.#groups.set(key, { isMarked, place: naming, parts: new Set([one]) });
@@ -80,7 +80,7 @@ class Namings {
       at: { piece, span },
       step: stepAt(piece, span.start),
       message: told([...parts], this.#guide, isMarked),
-      forBuilder: isMarked,
+      note: isMarked ? noteOf([...parts], this.#guide) : undefined,
       names: [...parts].flatMap(namesOf),
     };
   }
@@ -116,7 +116,7 @@ function unplaced(guide: GuideState, parts: readonly RevisedPart[]): Draft[] {
       at: cellAt(list, line, "designator"),
       step: undefined,
       message: `${told(group, guide, true).slice(0, -1)}, and no step ${verb}.`,
-      forBuilder: false,
+      note: undefined,
       names: group.flatMap(namesOf),
     };
   });
@@ -128,23 +128,41 @@ function namesOf({ before, after }: RevisedPart): string[] {
 
 /** `isMarked`: in a mark it must be put right, in running text the author must see whether it holds. */
 function told(parts: readonly RevisedPart[], guide: GuideState, isMarked: boolean): string {
-  const [{ kind, what, brief, after }] = parts as readonly [RevisedPart];
+  const [{ kind, what, brief }] = parts as readonly [RevisedPart];
+  if (isMarked || kind !== "changed") return saying(parts, guide, what, "list");
+  return `Names ${namesIn(parts, guide)}, which changed (${brief}): see whether the text still holds.`;
+}
+
+/** The same for a builder, who has the parts in hand and not the list. */
+function noteOf(parts: readonly RevisedPart[], guide: GuideState): string {
+  return saying(parts, guide, parts[0]!.look, "kit");
+}
+
+function saying(
+  parts: readonly RevisedPart[],
+  guide: GuideState,
+  what: string,
+  where: "list" | "kit",
+): string {
+  const [{ kind, after }] = parts as readonly [RevisedPart];
+  const names = namesIn(parts, guide);
+  const [is, look] = [parts.length === 1 ? "is" : "are", what === "" ? "" : ` (${what})`];
+  switch (kind) {
+    case "gone":
+      return `${names}${look} ${is} no longer in the ${where}.`;
+    case "new":
+      return `${names}${look} ${is} new in the ${where}.`;
+    case "changed":
+      return `${names}: ${what}.`;
+    case "renumbered":
+      return `${names} seems to be ${after!.name} now, which is a guess: the same kind of part.`;
+  }
+}
+
+function namesIn(parts: readonly RevisedPart[], guide: GuideState): string {
   const named = parts.map((one) => {
     const part = (one.before ?? one.after)!;
     return nameIn(guide, part) === part.name ? { name: part.name } : part;
   });
-  const names = listNames(named);
-  const [is, look] = [parts.length === 1 ? "is" : "are", what === "" ? "" : ` (${what})`];
-  switch (kind) {
-    case "gone":
-      return `${names}${look} ${is} no longer in the list.`;
-    case "new":
-      return `${names}${look} ${is} new in the list.`;
-    case "changed":
-      return isMarked
-        ? `${names}: ${what}.`
-        : `Names ${names}, which changed (${brief}): see whether the text still holds.`;
-    case "renumbered":
-      return `${names} seems to be ${after!.name} now, which is a guess: the same kind of part.`;
-  }
+  return listNames(named);
 }

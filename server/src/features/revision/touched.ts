@@ -34,8 +34,8 @@ export interface Touched {
   /** The step that it stands in; undefined outside the steps. */
   readonly step: TouchedStep | undefined;
   readonly message: string;
-  /** Whether a builder who has the old kit does something else here. */
-  readonly forBuilder: boolean;
+  /** What a builder is told who has the old kit; undefined where he does nothing else than before. */
+  readonly note: string | undefined;
   /** What the check of the guide finds here since the revision. */
   readonly findings: readonly RevisionFinding[];
   /** As the text stands when the guide was looked at. */
@@ -54,6 +54,8 @@ export interface TouchedStep {
 /** What goes into the bags of one kit, by kind of part. */
 export interface PackingChange {
   readonly name: string;
+  /** Its name for a builder. */
+  readonly look: string;
   /** Pieces, or a length; undefined where the list has none. */
   readonly before: string | undefined;
   readonly after: string | undefined;

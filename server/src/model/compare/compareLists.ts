@@ -16,12 +16,12 @@ import { findRenumbered } from "./renumbered.ts";
 export class ComparedPart {
   /** The name as it is looked up. */
   readonly key: string;
-  readonly #line: ListLine;
+  readonly line: ListLine;
   readonly #listed: ListedDesignator;
   #qualities: ToldQualities | undefined;
 
   constructor(line: ListLine, listed: ListedDesignator) {
-    this.#line = line;
+    this.line = line;
     this.#listed = listed;
     this.key = designatorKey(listed.name);
   }
@@ -32,18 +32,18 @@ export class ComparedPart {
 
   /** Empty where the list names no boards. */
   get board(): string {
-    return this.#line.board ?? "";
+    return this.line.board ?? "";
   }
 
   /** Most parts of two lists are told in the same words, so that no one asks for their qualities. */
   get qualities(): ToldQualities {
-    this.#qualities ??= qualitiesOf(this.#line, this.#listed);
+    this.#qualities ??= qualitiesOf(this.line, this.#listed);
     return this.#qualities;
   }
 
   isToldAs(other: ComparedPart): boolean {
     const isOptional = this.#listed.optional === other.#listed.optional;
-    return isOptional && isToldAlike(this.#line, other.#line);
+    return isOptional && isToldAlike(this.line, other.line);
   }
 }
 
