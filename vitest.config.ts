@@ -1,9 +1,9 @@
 /** The tests that need no editor; those in test/editor have a configuration of their own. */
 import { defineConfig } from "vitest/config";
-import { pageVitePlugin } from "./scripts/pageModule.mjs";
+import { virtualVitePlugin } from "./scripts/virtualModules.mjs";
 
 export default defineConfig({
-  plugins: [pageVitePlugin],
+  plugins: [virtualVitePlugin],
   test: {
     include: ["test/**/*.test.ts"],
     exclude: ["test/editor/**", "test/node-host/**", "**/node_modules/**"],

@@ -6,9 +6,9 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { onlyWhatIsOffered, settledVersion } from "./clientLibrary.mjs";
 import { modulesPlugin } from "./modules.mjs";
-import { pagePlugin } from "./pageModule.mjs";
 import { ROOT } from "./run.mjs";
 import { sizeFaults, sizeLines } from "./sizes.mjs";
+import { virtualModules } from "./virtualModules.mjs";
 
 const CLI = "dist/kitquill.mjs";
 
@@ -71,7 +71,7 @@ export const BUILDS = [
       splitting: true,
       outExtension: { ".js": ".mjs" },
       chunkNames: "parts/[name]-[hash]",
-      plugins: [modulesPlugin, pagePlugin],
+      plugins: [modulesPlugin, virtualModules],
     },
   },
 ];

@@ -10,9 +10,9 @@ import { commandPage } from "./commandPage.mjs";
 import { fieldTable } from "./fieldTable.mjs";
 import { functionsPage } from "./functionsPage.mjs";
 import { modulesPlugin } from "./modules.mjs";
-import { pagePlugin } from "./pageModule.mjs";
 import { ROOT } from "./run.mjs";
 import { settingsPage } from "./settingsPage.mjs";
+import { virtualModules } from "./virtualModules.mjs";
 
 const PAGES = "server/docs/checks";
 const SEVERITIES = ["off", "hint", "info", "warning", "error"];
@@ -37,7 +37,7 @@ async function load(path) {
     format: "esm",
     platform: "node",
     logLevel: "error",
-    plugins: [modulesPlugin, pagePlugin],
+    plugins: [modulesPlugin, virtualModules],
   });
   try {
     return await import(pathToFileURL(outfile).href);

@@ -1,4 +1,4 @@
-// The published page's script and style as a module of texts, for esbuild and for vite. Always
+// The published page's script and style as a module of texts. Always
 // minified, so that a page is the same whichever build has made it.
 import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
@@ -6,9 +6,7 @@ import { join } from "node:path";
 import { build, transform } from "esbuild";
 import { ROOT } from "./run.mjs";
 
-const NAME = "virtual:page";
-
-async function pageModule() {
+export async function pageModule() {
   const { outputFiles } = await build({
     entryPoints: [join(ROOT, "server/page/src/main.ts")],
     absWorkingDir: ROOT,
@@ -31,23 +29,3 @@ async function pageModule() {
     .map(([name, text]) => `export const ${name} = ${JSON.stringify(text)};`)
     .join("\n");
 }
-
-/** For esbuild. */
-export const pagePlugin = {
-  name: "page",
-  setup(builder) {
-    builder.onResolve({ filter: /^virtual:page$/ }, ({ path }) => ({ path, namespace: "page" }));
-    builder.onLoad({ filter: /.*/, namespace: "page" }, async () => ({
-      contents: await pageModule(),
-      loader: "js",
-      watchDirs: [join(ROOT, "server/page"), join(ROOT, "server/page/src")],
-    }));
-  },
-};
-
-/** For vite and vitest. */
-export const pageVitePlugin = {
-  name: "page",
-  resolveId: (id) => (id === NAME ? `\0${NAME}` : undefined),
-  load: (id) => (id === `\0${NAME}` ? pageModule() : undefined),
-};

@@ -3,6 +3,7 @@
 import * as vscode from "vscode";
 import type { LanguageClientOptions, Middleware } from "vscode-languageclient";
 import type { ClientOffers } from "../../server/src/lsp/protocol.ts";
+import { EXPLAIN } from "./explain.ts";
 import { GO_TO } from "./goTo.ts";
 import { ENDINGS, filesOf } from "./partsLists.ts";
 
@@ -38,6 +39,7 @@ export function clientOptions(
     clientFiles: true,
     suggestAgain: "editor.action.triggerSuggest",
     goTo: GO_TO,
+    explain: EXPLAIN,
   };
   return {
     documentSelector: [{ language: "markdown" }],

@@ -16,6 +16,7 @@ import {
 } from "vscode-languageclient";
 import { PATCH_PREVIEW, type SentPatch } from "../../server/src/lsp/protocol.ts";
 import { adopt } from "./adopt.ts";
+import { registerExplain } from "./explain.ts";
 import { serveFiles } from "./files.ts";
 import { registerGoTo } from "./goTo.ts";
 import { clientOptions, watchFiles } from "./options.ts";
@@ -67,6 +68,7 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
     log,
     session,
     registerGoTo(),
+    registerExplain(context.extensionUri),
     vscode.commands.registerCommand("kitquill.showLog", () => log.show()),
     vscode.commands.registerCommand("kitquill.restartServer", () => session.restart()),
     vscode.commands.registerCommand("kitquill.adopt", (guide?: vscode.Uri) =>

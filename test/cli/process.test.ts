@@ -2,6 +2,7 @@ import { execFileSync, spawnSync } from "node:child_process";
 import { chmodSync, readFileSync, statSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { CODES } from "../../server/src/checks/codes.ts";
 import { Cli } from "./cli.ts";
 
 let cli: Cli;
@@ -38,6 +39,29 @@ test.skipIf(process.platform === "win32")(
     expect([code, out]).toEqual([0, "1 guide checked, 2 steps: nothing found.\n"]);
   },
 );
+
+describe("kitquill explain", () => {
+  test("prints the page of a check, and lists them all", async () => {
+    const folder = cli.folder({});
+    const page = await cli.run(folder, "explain", "height-order");
+    expect(page.out).toBe(readFileSync("server/docs/checks/height-order.md", "utf8"));
+    const { out } = await cli.run(folder, "explain");
+    const codes = out
+      .trimEnd()
+      .split("\n")
+      .map((line) => line.split(" ")[0]);
+    expect(codes).toEqual(CODES);
+    expect(out).toContain("height-order         A part is fitted after a taller one");
+  });
+
+  test("names the code that was meant", async () => {
+    const { code, out, err } = await cli.run(cli.folder({}), "explain", "heigt-order");
+    expect([code, out]).toEqual([2, ""]);
+    expect(err).toBe(
+      "kitquill: No check has the code `heigt-order`. Did you mean `height-order`?\n",
+    );
+  });
+});
 
 describe("kitquill check", () => {
   test("ends with 0 and says so when a guide is in order", async () => {

@@ -322,13 +322,26 @@ export class Editor {
     const rows = await panel.locator(".monaco-list-row").evaluateAll((elements) =>
       elements.map((row) => ({
         label: row.getAttribute("aria-label") ?? "",
-        code: row.querySelector(".marker-code, .code-link")?.textContent ?? "",
+        code: row.querySelector(".marker-code, .monaco-link")?.textContent ?? "",
       })),
     );
     return readProblems(rows);
   }
 
   /** The text of the hover at a place of the active file. */
+  /** Follows the code of a finding in the Problems view. */
+  async followCode(code: string): Promise<void> {
+    await this.page.locator(".markers-panel a.monaco-link", { hasText: code }).first().click();
+  }
+
+  /** What the editor's own preview of Markdown shows. */
+  async markdownPreview(): Promise<string> {
+    const bodies = this.page.frames().map((frame) => frame.locator(".markdown-body"));
+    // A frame may go while it is read.
+    const texts = await Promise.all(bodies.map((body) => body.allInnerTexts().catch(() => [])));
+    return texts.flat().join("\n");
+  }
+
   async hover(line: number, column: number): Promise<string> {
     await this.goTo(line, column);
     await this.page.keyboard.press("Control+k");
@@ -584,10 +597,7 @@ export class Editor {
   }
 
   private async ready(): Promise<void> {
-    await this.page
-      .locator(".monaco-workbench .part.sidebar .monaco-list-row")
-      .first()
-      .waitFor();
+    await this.page.locator(".monaco-workbench .part.sidebar .monaco-list-row").first().waitFor();
   }
 }
 

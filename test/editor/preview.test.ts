@@ -232,23 +232,13 @@ test("the editor's own preview of Markdown shows a guide as plain Markdown that 
   await editor.openFile("constructs/guide.md");
   await editor.press("Control+Shift+v");
   const body = await editor.eventually(
-    async () => {
-      const frames = editor.page.frames();
-      const texts = await Promise.all(frames.map((frame) => markdownIn(frame)));
-      return texts.find((text) => text !== "") ?? "";
-    },
+    () => editor.markdownPreview(),
     (text) => text.includes("Every construct once"),
   );
   expect(body).toContain("[R1");
   expect(body).not.toContain("<!--");
   await editor.screenshot("markdown-preview");
 });
-
-/** What VS Code's own preview shows in a frame; empty for another frame, or one that has gone. */
-async function markdownIn(frame: PreviewPage["frame"]): Promise<string> {
-  const body = frame.locator(".markdown-body");
-  return (await body.allInnerTexts().catch(() => [])).join("\n");
-}
 
 /** File name of the screenshots, the theme as the editor lists it, and the name it has for pages. */
 const THEMES = [

@@ -26,6 +26,17 @@ describe("the server", () => {
     expect(client.published.get("parts.csv")?.version).toBeUndefined();
   });
 
+  test("leads from a code to the page of its check where the client can show it", async () => {
+    client = new TestClient({ "parts.csv": LIST });
+    await client.start({}, {}, { explain: "show.check" });
+    await client.open("guide.md", FORGETFUL);
+    expect(await client.findings("guide.md")).toEqual(["2:0 missing-part"]);
+    const [finding] = client.published.get("guide.md")!.diagnostics;
+    expect(finding?.codeDescription?.href).toBe("command:show.check?%5B%22missing-part%22%5D");
+    const [inList] = client.published.get("parts.csv")!.diagnostics;
+    expect(inList?.codeDescription).toEqual(finding?.codeDescription);
+  });
+
   test("follows typing, and publishes only what is current", async () => {
     await started();
     await client.open("guide.md", FORGETFUL);

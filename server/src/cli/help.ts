@@ -16,6 +16,7 @@ Usage:
   kitquill start LIST                 begin a guide from its parts list
   kitquill adopt GUIDE --parts LIST   mark the parts that a plain guide names
   kitquill compare OLD NEW            what changed between two parts lists, and what it touches
+  kitquill explain [CODE]             what a finding means, and what to do
   kitquill lsp --stdio                serve an editor (Language Server Protocol)
   kitquill COMMAND --help             more about a command
   kitquill --version
@@ -173,6 +174,16 @@ Options:
 Ends with 0 when no part changed, 1 when one did, 2 when a list or the arguments cannot be used.
 `;
 
+const explain = `Tells what a finding means: what the check looks at, why it matters, wrong and right.
+
+Usage:
+  kitquill explain          every check with what it finds
+  kitquill explain CODE     the page of the check whose code stands behind the finding
+
+Options:
+  --help
+`;
+
 const lsp = `Serves an editor over the Language Server Protocol.
 
 Usage: kitquill lsp --stdio
@@ -193,6 +204,7 @@ const HELP = {
   narration,
   start,
   adopt,
+  explain,
   lsp,
 } as const;
 

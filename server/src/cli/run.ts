@@ -19,6 +19,7 @@ const COMMANDS: Readonly<Record<Exclude<Topic, "kitquill">, () => Promise<Comman
   narration: async () => (await import("./narration.ts")).narration,
   start: async () => (await import("./start.ts")).start,
   adopt: async () => (await import("./adopt.ts")).adopt,
+  explain: async () => (await import("./explain.ts")).explain,
   lsp: async () => (await import("./lsp.ts")).lsp,
 };
 

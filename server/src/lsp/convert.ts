@@ -1,5 +1,6 @@
 /** The border between the analysis, which counts offsets, and the protocol, which counts lines. */
 import type {
+  CodeDescription,
   Diagnostic,
   Location as LspLocation,
   Position as LspPosition,
@@ -8,6 +9,7 @@ import type {
   WorkspaceEdit,
 } from "vscode-languageserver";
 import type { Fix, Severity } from "../checks/check.ts";
+import { CODES } from "../checks/codes.ts";
 import type { Diagnosis, Location, Service } from "../service.ts";
 import type { LineIndex, Position } from "../text/lines.ts";
 import type { Span } from "../text/span.ts";
@@ -44,15 +46,16 @@ export function rangeToSpan(range: Range, lines: LineIndex): Span {
 /** All that a file shows is sent at each change, and nearly all of it has been sent before. */
 const SENT = new WeakMap<Diagnosis, Diagnostic>();
 
-export function toDiagnostic(diagnosis: Diagnosis): Diagnostic {
+/** `explain` is the client's command that shows the page of a check; a code leads there. */
+export function toDiagnostic(diagnosis: Diagnosis, explain: string | undefined): Diagnostic {
   const known = SENT.get(diagnosis);
   if (known) return known;
-  const made = makeDiagnostic(diagnosis);
+  const made = makeDiagnostic(diagnosis, explain);
   SENT.set(diagnosis, made);
   return made;
 }
 
-function makeDiagnostic(diagnosis: Diagnosis): Diagnostic {
+function makeDiagnostic(diagnosis: Diagnosis, explain: string | undefined): Diagnostic {
   const related = diagnosis.related.map((one) => ({
     location: { uri: one.uri, range: toRange(one) },
     message: one.message,
@@ -61,10 +64,16 @@ function makeDiagnostic(diagnosis: Diagnosis): Diagnostic {
     range: toRange(diagnosis),
     severity: SEVERITIES[diagnosis.severity],
     code: diagnosis.code,
+    ...(explain &&
+      CODES.includes(diagnosis.code) && { codeDescription: pageOf(explain, diagnosis.code) }),
     source: "kitquill",
     message: diagnosis.message,
     ...(related.length > 0 && { relatedInformation: related }),
   };
+}
+
+function pageOf(explain: string, code: string): CodeDescription {
+  return { href: `command:${explain}?${encodeURIComponent(JSON.stringify([code]))}` };
 }
 
 /** Places in files that are followed; one in another file is left out. */

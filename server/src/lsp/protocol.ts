@@ -12,6 +12,8 @@ export interface ClientOffers {
   readonly suggestAgain?: string;
   /** Its command that goes to a location, given as `{ uri, range }` of the protocol. */
   readonly goTo?: string;
+  /** Its command that shows the page of a check, given the check's code. */
+  readonly explain?: string;
 }
 
 /** Server to client: the bytes of one file. */

@@ -106,6 +106,7 @@ class Server implements Session {
       client: params.capabilities,
       suggestAgain: offers.suggestAgain,
       goTo: offers.goTo,
+      explain: offers.explain,
       host: this.#environment,
       caughtUp: () => this.#updater.wake(),
       onUpdate: (listener) => this.#updateListeners.push(listener),
@@ -277,11 +278,12 @@ class Server implements Session {
   }
 
   #publish(changes: readonly FileDiagnoses[]): void {
+    const { explain } = this.#context;
     for (const { uri, version, diagnoses } of changes) {
       void this.#connection.sendNotification("textDocument/publishDiagnostics", {
         uri,
         ...(version !== undefined && { version }),
-        diagnostics: diagnoses.map(toDiagnostic),
+        diagnostics: diagnoses.map((one) => toDiagnostic(one, explain)),
       });
     }
     for (const listener of this.#updateListeners) listener();
@@ -302,6 +304,7 @@ function readOffers(options: unknown): ClientOffers {
     clientFiles: offers?.clientFiles === true,
     ...(typeof offers?.suggestAgain === "string" && { suggestAgain: offers.suggestAgain }),
     ...(typeof offers?.goTo === "string" && { goTo: offers.goTo }),
+    ...(typeof offers?.explain === "string" && { explain: offers.explain }),
   };
 }
 

@@ -26,7 +26,7 @@ export const allowings: Offer = function* (requested): Iterable<Offered> {
     const command = goTo && goingOn(action, lines, goTo);
     yield {
       title: action.title,
-      diagnostics: [toDiagnostic(diagnosis)],
+      diagnostics: [toDiagnostic(diagnosis, context.explain)],
       edit,
       ...(command && { command }),
     };

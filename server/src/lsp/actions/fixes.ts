@@ -7,7 +7,8 @@ import { toDiagnostic, toWorkspaceEdit } from "../convert.ts";
 import type { Offer, Offered, Requested } from "./offer.ts";
 
 export const fixes: Offer = function* (requested): Iterable<Offered> {
-  const { service } = requested.context;
+  const { context } = requested;
+  const { service } = context;
   for (const diagnosis of findingsAt(requested)) {
     const offered = diagnosis.fixes();
     for (const fix of offered) {
@@ -15,7 +16,7 @@ export const fixes: Offer = function* (requested): Iterable<Offered> {
       if (!edit) continue;
       yield {
         title: fix.title,
-        diagnostics: [toDiagnostic(diagnosis)],
+        diagnostics: [toDiagnostic(diagnosis, context.explain)],
         isPreferred: fix.safe && offered.length === 1,
         edit,
       };

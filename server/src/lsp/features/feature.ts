@@ -11,6 +11,8 @@ export interface FeatureContext {
   readonly suggestAgain: string | undefined;
   /** Command of the client that goes to a location. */
   readonly goTo: string | undefined;
+  /** Command of the client that shows the page of a check. */
+  readonly explain: string | undefined;
   /** For work of a feature's own that must not keep messages waiting. */
   readonly host: Host;
   /** Resolves when the analysis has caught up with all that came before. */

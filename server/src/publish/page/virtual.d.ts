@@ -1,4 +1,4 @@
-/** Made when the server is built, from the sources in `server/page/` (scripts/pageModule.mjs). */
+/** Made when the server is built, from the sources in `server/page/` (scripts/virtualModules.mjs). */
 declare module "virtual:page" {
   /** The page's script, as text. */
   export const SCRIPT: string;
