@@ -34,7 +34,7 @@ export function startGuide({ title, language, lists }: NewGuide): string {
   return [
     frontMatter({ title, language, lists }, words),
     `# ${plain(title)}`,
-    words.about,
+    `<!-- ${words.about} -->`,
     ...safetyNotes(kit, plans, language),
     `## ${words.checkParts}`,
     words.checkPartsText,

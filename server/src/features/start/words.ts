@@ -17,6 +17,7 @@ export interface StartWords {
   readonly rearSide: string;
   readonly lastParts: string;
   readonly case: string;
+  /** Asks the author for the introduction; a comment, so that it is not published. */
   readonly about: string;
   readonly checkParts: string;
   readonly checkPartsText: string;
@@ -60,7 +61,7 @@ const en: StartWords = {
   rearSide: "rear side",
   lastParts: "Chips and fuses",
   case: "Mechanical parts",
-  about: "What the kit is, what it does, and what the builder should know beforehand.",
+  about: "Say here what the kit is, what it does, and what the builder should know beforehand.",
   checkParts: "Before you begin",
   checkPartsText: "Lay the parts out and compare them with the packing list.",
   tools: ["soldering iron", "side cutters"],
@@ -103,7 +104,7 @@ const de: StartWords = {
   rearSide: "Rückseite",
   lastParts: "Bausteine und Sicherungen",
   case: "Mechanische Teile",
-  about: "Was der Bausatz ist, was er kann und was man vorher wissen sollte.",
+  about: "Hier sagen, was der Bausatz ist, was er kann und was man vorher wissen sollte.",
   checkParts: "Bevor Sie beginnen",
   checkPartsText: "Legen Sie die Teile aus und vergleichen Sie sie mit der Packliste.",
   tools: ["Lötkolben", "Seitenschneider"],
@@ -146,7 +147,7 @@ const fr: StartWords = {
   rearSide: "face arrière",
   lastParts: "Circuits intégrés et fusibles",
   case: "Pièces mécaniques",
-  about: "Ce qu'est le kit, ce qu'il fait et ce qu'il faut savoir avant.",
+  about: "Dire ici ce qu'est le kit, ce qu'il fait et ce qu'il faut savoir avant.",
   checkParts: "Avant de commencer",
   checkPartsText: "Étalez les pièces et comparez-les à la liste de colisage.",
   tools: ["fer à souder", "pince coupante"],
@@ -189,7 +190,7 @@ const nl: StartWords = {
   rearSide: "achterzijde",
   lastParts: "IC's en zekeringen",
   case: "Mechanische onderdelen",
-  about: "Wat de bouwset is, wat hij doet en wat men vooraf moet weten.",
+  about: "Zeg hier wat de bouwset is, wat hij doet en wat men vooraf moet weten.",
   checkParts: "Voor u begint",
   checkPartsText: "Leg de onderdelen klaar en vergelijk ze met de paklijst.",
   tools: ["soldeerbout", "zijkniptang"],
@@ -232,7 +233,7 @@ const es: StartWords = {
   rearSide: "cara posterior",
   lastParts: "Circuitos integrados y fusibles",
   case: "Piezas mecánicas",
-  about: "Qué es el kit, qué hace y qué conviene saber antes.",
+  about: "Decir aquí qué es el kit, qué hace y qué conviene saber antes.",
   checkParts: "Antes de empezar",
   checkPartsText: "Extienda las piezas y compárelas con la lista de embalaje.",
   tools: ["soldador", "alicates de corte"],
