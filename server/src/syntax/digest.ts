@@ -21,6 +21,7 @@ import { MOVING_ROLES, type SyntaxProblem } from "./dialect.ts";
 import type { Fact, NoteFact, PieceFacts, TextFact, TextRun } from "./facts.ts";
 import { readHtmlPictures } from "./htmlPictures.ts";
 import { definedLabels, definitionProblems, parseMarkdown } from "./markdown.ts";
+import { BracketTally } from "./marks/unclosed.ts";
 import { readMentions } from "./mentions.ts";
 import { readAlert, readSignal } from "./signalWords.ts";
 
@@ -58,6 +59,7 @@ class Digester {
   readonly #end: number;
   readonly #facts: Fact[] = [];
   readonly #problems: SyntaxProblem[] = [];
+  readonly #brackets: BracketTally;
   /** How many ordered lists enclose the current node. */
   #depth = 0;
   /** How many blocks enclose the current node. */
@@ -70,6 +72,7 @@ class Digester {
   constructor(text: string, end: number) {
     this.#text = text;
     this.#end = end;
+    this.#brackets = new BracketTally(text);
   }
 
   digest(root: Root): PieceFacts {
@@ -222,7 +225,9 @@ class Digester {
     const quoted = this.#quotes > 0;
     this.#facts.push({ kind: "text", span: spanOf(node), block, quoted, runs });
     this.#runs = runs;
+    this.#brackets.begin(quoted);
     this.#inlines(node);
+    for (const problem of this.#brackets.end()) this.#problems.push(problem);
   }
 
   #run(kind: TextRun["kind"], node: Node): void {
@@ -247,9 +252,11 @@ class Digester {
         return;
       case "almostMark":
         this.#problems.push(node.problem);
+        if (node.value === "]") this.#brackets.closed();
         return;
       case "text":
         this.#run("text", node);
+        this.#brackets.text(startOf(node), endOf(node));
         this.#facts.push(
           ...readMentions(this.#text.slice(startOf(node), endOf(node)), startOf(node)),
         );

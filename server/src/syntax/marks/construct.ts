@@ -15,6 +15,7 @@ import type {
 import type { PartMark, SyntaxProblem } from "../dialect.ts";
 import { literalEvents, readStretch, type Stretch, stretchBetween } from "./lines.ts";
 import { MappedText } from "./mappedText.ts";
+import { mendedMark } from "./mended.ts";
 import { type MarkResult, parseMark } from "./parseMark.ts";
 import { MAX_MARK, TEXT_ROLES } from "./words.ts";
 
@@ -139,14 +140,15 @@ function almostPlain(inside: MappedText): MarkResult {
     .replace(/[*`[\]]|~~|<[^>]*>/g, "")
     .replace(/(?<![\p{L}\d])_+|_+(?![\p{L}\d])/gu, "")
     .trim();
-  const result = parseMark(new MappedText(bare));
+  const better = mendedMark(bare) ?? bare;
+  const result = parseMark(new MappedText(better));
   if (!result || !("mark" in result) || !result.mark.certain) return undefined;
   const span = { start: inside.offsetAt(0) - 1, end: inside.offsetAt(inside.text.length) + 1 };
   const message =
     "A mark holds plain text only: no emphasis, code, links, figures or brackets inside. " +
     "As it is, nothing in it is counted.";
-  if (bare === inside.text.trim()) return { almost: { span, message } };
-  const text = `[${bare}]`;
+  if (better === inside.text.trim()) return { almost: { span, message } };
+  const text = `[${better}]`;
   return { almost: { span, message, suggestion: { title: `Write ${text}`, span, text } } };
 }
 
