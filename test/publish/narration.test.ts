@@ -1,7 +1,6 @@
 /** The narration: what is said, in which order and how long it takes, read back by another parser. */
 import { describe, expect, test } from "vitest";
 import { type ParsedCue, WebVTTParser } from "webvtt-parser";
-import { usualRate } from "../../server/src/publish/narration/script.ts";
 import { narrationWords } from "../../server/src/publish/narration/words/words.ts";
 import { LANGUAGES } from "../../server/src/text/language.ts";
 import { fixture } from "../fixture.ts";
@@ -130,8 +129,8 @@ test("a section without steps is left out but for its hazard notes", async () =>
 
 describe("times", () => {
   test("the rate is a setting, with a usual one for each language", async () => {
-    const [slow, fast] = await Promise.all(
-      [60, 120].map((rate) => narrate("## A\n\n1. one two three four.", "", rate)),
+    const [slow, fast, usual] = await Promise.all(
+      [60, 120, undefined].map((rate) => narrate("## A\n\n1. one two three four.", "", rate)),
     );
     const seconds = (published: Published) => {
       const { startTime, endTime } = cuesOf(published)[1]!;
@@ -139,7 +138,7 @@ describe("times", () => {
     };
     expect(seconds(slow!)).toBeCloseTo(4, 3);
     expect(seconds(fast!)).toBeCloseTo(2, 3);
-    expect(usualRate((await narrate("## A\n\n1. x")).guide)).toBe(125);
+    expect(seconds(usual!)).toBeCloseTo((4 / 125) * 60, 3);
     // Reading aloud in words a minute: Trauzettel-Klosinski and Dietz (2012), table 2.
     const aloud = { en: 228, de: 179, fr: 195, nl: 202, es: 218 };
     for (const language of LANGUAGES) {

@@ -60,11 +60,6 @@ export function scriptOf(guide: GuideState, rate: number | undefined): Script {
   return new Writer(guide, rate ?? narrationWords(guide.language).wordsPerMinute).write();
 }
 
-/** The usual rate of speaking for a guide. */
-export function usualRate(guide: GuideState): number {
-  return narrationWords(guide.language).wordsPerMinute;
-}
-
 interface Said {
   readonly text: string;
   readonly things: readonly string[];

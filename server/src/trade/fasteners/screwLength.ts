@@ -9,6 +9,7 @@ export const OUT_OF_NUT = 2;
 const ENGAGEMENT = { steel: 1, brass: 1.5, aluminium: 2 } as const;
 
 export type Material = keyof typeof ENGAGEMENT;
+export const MATERIALS = Object.keys(ENGAGEMENT) as readonly Material[];
 
 /** Lengths below the head that screws are sold in, in mm. Source: ISO 4762; the first from ISO 7045. */
 const LENGTHS = [

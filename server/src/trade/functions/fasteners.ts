@@ -2,14 +2,21 @@
 import {
   HEADS,
   type Head,
+  headDiameter,
   hexKey,
   nutHeight,
   nutWidth,
+  washerBore,
   washerDiameter,
   washerThickness,
 } from "../fasteners/hardware.ts";
 import { clearanceHole, FITS, readFit, tappingDrill } from "../fasteners/holes.ts";
-import { lengthWithNut } from "../fasteners/screwLength.ts";
+import {
+  lengthInThread,
+  lengthWithNut,
+  MATERIALS,
+  type Material,
+} from "../fasteners/screwLength.ts";
 import { THREAD_NAMES, type Thread, threadIn } from "../fasteners/threads.ts";
 import { type Argument, number, type TradeFunction, word } from "./function.ts";
 
@@ -104,13 +111,41 @@ const screwLength: TradeFunction = {
   compute: ([thread, stack]) => ofThread(thread, (one) => lengthWithNut(one, Number(stack))),
 };
 
+const screwInThread: TradeFunction = {
+  name: "screwInThread",
+  parameters: [
+    THREAD,
+    number("stack", "what is clamped, washers counted in", "m", "rises"),
+    word(
+      "material",
+      "what the thread is cut in: steel, brass or aluminium",
+      MATERIALS,
+      "aluminium",
+    ),
+  ],
+  unit: "m",
+  summary: "Shortest screw that holds a stack in a tapped hole, as in a heat sink.",
+  source:
+    "common practice: one diameter of thread in steel, one and a half in brass, two in aluminium",
+  range: `${SIZES}, unified threads 2-56 to 1/4-20. The hole must be deep enough for the screw.`,
+  example: { written: "screwInThread(M3; 2 mm; aluminium)", args: ["M3", 0.002, "aluminium"] },
+  compute([thread, stack, material]) {
+    const known = MATERIALS.find((one) => one === material) as Material | undefined;
+    if (!known) return Number.NaN;
+    return ofThread(thread, (one) => lengthInThread(one, Number(stack), known));
+  },
+};
+
 export const FASTENER_FUNCTIONS: readonly TradeFunction[] = [
   clearance,
   tapping,
   key,
+  size("headDiameter", "Diameter of a socket head.", "ISO 4762", headDiameter),
   size("nutWidth", "Width across the flats of a hexagon nut.", "ISO 4032", nutWidth),
   size("nutHeight", "Height of a hexagon nut.", "ISO 4032", nutHeight),
+  size("washerBore", "Hole of a plain washer.", "ISO 7089", washerBore),
   size("washerDiameter", "Outside diameter of a plain washer.", "ISO 7089", washerDiameter),
   size("washerThickness", "Thickness of a plain washer.", "ISO 7089", washerThickness),
   screwLength,
+  screwInThread,
 ];
