@@ -49,7 +49,7 @@ describe("bombs", () => {
   test("no more is unpacked than a budget allows", () => {
     const bytes = zipSync({ a: strToU8(Array.from({ length: 50_000 }, (_, i) => i).join(" ")) });
     claimSize(bytes, 10);
-    const budget = { bytes: 100_000 };
+    const budget = { bytes: 100_000, text: 0 };
     let unpacked = 0;
     const unpack = () => {
       for (const { length } of new Archive(bytes).unpack("a", budget)) unpacked += length;
@@ -115,9 +115,19 @@ describe("bombs", () => {
 describe("empty rows", () => {
   test("1,048,576 of them and nothing else are one finding", async () => {
     const rows = Array.from({ length: 1_048_576 }, (_, i) => `<row r="${i + 1}"/>`).join("");
-    expect(await messages(xlsx(rows))).toEqual([
+    expect(await messages(xlsx(rows, { level: 0 }))).toEqual([
       expect.stringContaining("Sheet `Kit` has no column of designators"),
     ]);
+  });
+
+  test("1,048,576 formatted ones behind a list, 50 MB of them, are left out", async () => {
+    const rows = Array.from(
+      { length: 1_048_574 },
+      (_, i) => `<row r="${i + 3}"><c r="A${i + 3}" s="1"/></row>`,
+    );
+    const list = await load(xlsx(LIST + rows.join(""), { level: 0 }));
+    expect(lines(list)).toEqual(["R1"]);
+    expect(list.problems).toEqual([]);
   });
 
   test("behind a list they are no part of it", async () => {

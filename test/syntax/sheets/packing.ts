@@ -5,10 +5,10 @@ const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const RELATED = "http://schemas.openxmlformats.org/package/2006/relationships";
 
-/** A workbook of Office Open XML with one sheet, `Kit`, that holds these rows. */
+/** A workbook of Office Open XML with one sheet, `Kit`, that holds these rows. `level`: 0 only stores, soon. */
 export function xlsx(
   rows: string,
-  { doctype = "", texts = [] as readonly string[] } = {},
+  { doctype = "", texts = [] as readonly string[], level = 6 as 0 | 6 } = {},
 ): Uint8Array {
   const relation = (id: string, type: string, target: string) =>
     `<Relationship Id="${id}" Type="${OFFICE}/${type}" Target="${target}"/>`;
@@ -21,7 +21,7 @@ export function xlsx(
     "xl/sharedStrings.xml": `<sst xmlns="${MAIN}">${shared}</sst>`,
     "xl/worksheets/sheet1.xml": `${doctype}<worksheet xmlns="${MAIN}"><sheetData>${rows}</sheetData></worksheet>`,
   };
-  return zipped(files);
+  return zipped(files, level);
 }
 
 /** A file of OpenDocument whose body holds `content`. */
@@ -36,9 +36,9 @@ export function ods(content: string, doctype = "", kind = "spreadsheet"): Uint8A
   });
 }
 
-function zipped(files: Readonly<Record<string, string>>): Uint8Array {
+function zipped(files: Readonly<Record<string, string>>, level: 0 | 6 = 6): Uint8Array {
   return zipSync(
     Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)])),
-    { level: 6 },
+    { level },
   );
 }

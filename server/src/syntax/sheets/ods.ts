@@ -2,7 +2,7 @@
 import { DAMAGED, Refused } from "./refused.ts";
 import { columnName, type Sheet, SheetBuilder } from "./sheet.ts";
 import { type Attributes, attributeOf, decodeXml, readXml, type XmlHandler } from "./xml.ts";
-import { type Archive, type Budget, LOCKED } from "./zip.ts";
+import { type Archive, type Budget, LOCKED, spendText } from "./zip.ts";
 
 const CONTENT = "content.xml";
 const MANIFEST = "META-INF/manifest.xml";
@@ -15,7 +15,7 @@ export function isOds(archive: Archive): boolean {
 export function readOds(archive: Archive, budget: Budget): Sheet[] {
   refuseLocked(archive, budget);
   const reader = new ContentReader();
-  readXml(decodeXml(archive.unpack(CONTENT, budget)), reader, DAMAGED);
+  readXml(spendText(decodeXml(archive.unpack(CONTENT, budget)), budget), reader, DAMAGED);
   if (!reader.isSpreadsheet) {
     throw new Refused(
       "This OpenDocument file is no spreadsheet, so no table in it is read. Save the parts list as .ods, .xlsx or CSV.",
@@ -30,7 +30,7 @@ function refuseLocked(archive: Archive, budget: Budget): void {
       if (element === "encryption-data") throw new Refused(LOCKED);
     },
   };
-  readXml(decodeXml(archive.unpack(MANIFEST, budget)), handler, DAMAGED);
+  readXml(spendText(decodeXml(archive.unpack(MANIFEST, budget)), budget), handler, DAMAGED);
   if (!archive.has(CONTENT)) throw new Refused(archive.has("encrypted-package") ? LOCKED : DAMAGED);
 }
 

@@ -21,8 +21,10 @@ export interface Workbook {
   readonly sheets: readonly ReadSheet[];
 }
 
-/** Bytes unpacked of one file at most; 100,000 lines of a list fit. */
-const MAX_UNPACKED = 40 * 2 ** 20;
+/** What is parsed of one file at most; 100,000 lines of a list fit. */
+const MAX_TEXT = 40 * 2 ** 20;
+/** Bytes unpacked at most: a million formatted rows without content are left out before parsing. */
+const MAX_UNPACKED = 4 * MAX_TEXT;
 
 /**
  * The sheet of that name, or all that are not hidden. A file that cannot be read gives the reason, as
@@ -39,7 +41,7 @@ export function readWorkbook(bytes: Uint8Array, wanted?: string): Workbook | { p
 
 function open(bytes: Uint8Array, wanted: string | undefined): Workbook {
   const archive = new Archive(bytes);
-  const budget: Budget = { bytes: MAX_UNPACKED };
+  const budget: Budget = { bytes: MAX_UNPACKED, text: MAX_TEXT };
   const entries = entriesOf(archive, budget);
   const names = entries.map(({ name }) => name);
   const chosen =

@@ -1,12 +1,13 @@
 /** Workbooks of Office Open XML (ECMA-376, ISO/IEC 29500), transitional and strict: `.xlsx`, `.xlsm`. */
 
+import { withoutEmptyRows } from "./emptyRows.ts";
 import { builtInFormat } from "./numberFormat.ts";
 import { DAMAGED, Refused } from "./refused.ts";
 import type { Sheet } from "./sheet.ts";
 import { readWorksheet, type SheetContext } from "./xlsxSheet.ts";
 import { isTrue, type ReadPart, RichText } from "./xlsxText.ts";
 import { type Attributes, attributeOf, decodeXml, readXml, type XmlHandler } from "./xml.ts";
-import type { Archive, Budget } from "./zip.ts";
+import { type Archive, type Budget, spendText } from "./zip.ts";
 
 /** The file's entry that leads to the workbook (Open Packaging Conventions, 8.3). */
 const ROOT_RELATIONS = "_rels/.rels";
@@ -24,8 +25,11 @@ export interface SheetEntry {
 
 /** The workbook's sheets in order; rows are read on demand. Throws Refused. */
 export function openXlsx(archive: Archive, budget: Budget): SheetEntry[] {
+  const textOf = (name: string) => decodeXml(archive.unpack(name, budget));
   const read = (name: string, handler: XmlHandler) =>
-    readXml(decodeXml(archive.unpack(name, budget)), handler, DAMAGED);
+    readXml(spendText(textOf(name), budget), handler, DAMAGED);
+  const readRows = (name: string, handler: XmlHandler) =>
+    readXml(spendText(withoutEmptyRows(textOf(name)), budget), handler, DAMAGED);
   const main = relations(ROOT_RELATIONS, "", read).find(({ type }) => type === "officeDocument");
   if (!main) throw new Refused(DAMAGED);
   const folder = main.target.slice(0, main.target.lastIndexOf("/") + 1);
@@ -49,7 +53,7 @@ export function openXlsx(archive: Archive, budget: Budget): SheetEntry[] {
             formats: styles !== undefined && archive.has(styles) ? numberFormats(styles, read) : [],
             is1904,
           };
-          return { name, isHidden, ...readWorksheet(part.target, read, context) };
+          return { name, isHidden, ...readWorksheet(part.target, readRows, context) };
         },
       },
     ];

@@ -5,9 +5,12 @@
 import { Inflate } from "fflate";
 import { DAMAGED, Refused } from "./refused.ts";
 
-/** How many bytes may still be unpacked from a file. */
+/** How much of a file may still be read. */
 export interface Budget {
+  /** Unpacked. */
   bytes: number;
+  /** Of its XML parsed, in UTF-16 units: far more work than to unpack it. */
+  text: number;
 }
 
 interface Entry {
@@ -199,5 +202,14 @@ function spend(bytes: Uint8Array, budget: Budget): Uint8Array {
   return bytes;
 }
 
+/** Passes a text on as far as the budget reaches. Throws Refused beyond it. */
+export function* spendText(text: Iterable<string>, budget: Budget): Generator<string, void, void> {
+  for (const part of text) {
+    budget.text -= part.length;
+    if (budget.text < 0) throw new Refused(TOO_LARGE);
+    yield part;
+  }
+}
+
 const TOO_LARGE =
-  "Unpacked, the file is larger than any parts list (more than 40 MB), so it is not read. Check that it is the right file; if it has large sheets beside the list, name the list's own sheet after a `#`.";
+  "Unpacked, the file is larger than any parts list (more than 40 MB), so it is not read. Check that it is the right file; if cells beside or below the list are formatted, delete them, and if it has other large sheets, name the list's own after a `#`.";
