@@ -161,8 +161,19 @@ describe("what a page shows", () => {
       "## A\n\n1. Fit [R1, R2 = 4k7] and [rest of R].\n2. Put [4 × M3x6] aside. [tool: vice] [#here]\n3. See [see: here].",
     );
     expect(seen($("#step-1-1 p").text())).toBe("Fit R1, R2 = 4k7 and R3.");
-    expect(seen($("#step-1-2 p").text())).toBe("Put 4 × M3x6 aside. vice");
+    expect(seen($("#step-1-2 p").text())).toBe("Put 4 × M3x6 aside. (vice)");
     expect(seen($("#step-1-3 p").text())).toBe("See 1.2.");
+  });
+
+  test("marks between sentences in parentheses, those of a sentence as they are", async () => {
+    const $ = await pageOf(
+      "## A\n\n1. [R1] goes first. [tool: vice] Then stop.\n2. Fit it flat!\n   [R2] [C1] It gets warm.\n3. It is „so“ [R3], and so on. [#here]\n4. Fit (first) [D1].",
+    );
+    const step = (number: number) => seen($(`#step-1-${number} p`).text());
+    expect(step(1)).toBe("R1 goes first. (vice) Then stop.");
+    expect(step(2)).toBe("Fit it flat! (R2) (C1) It gets warm.");
+    expect(step(3)).toBe("It is „so“ R3, and so on.");
+    expect(step(4)).toBe("Fit (first) D1.");
   });
 
   test("figures as values, with their range on demand", async () => {
@@ -237,6 +248,20 @@ test("the same guide gives the same bytes", async () => {
     [1, 2].map(() => publishSample("heron", "heron.md", ["guide"])),
   );
   expect(one!.text("guide.html") === other!.text("guide.html")).toBe(true);
+});
+
+test("a page is in the language of its guide, words for screen readers included", async () => {
+  const page = (await publishSample("plover", "plover.de.md", ["guide"])).page();
+  page("script, style").remove();
+  const labels = page("[aria-label], [alt], [title]")
+    .toArray()
+    .flatMap((one) => ["aria-label", "alt", "title"].map((name) => page(one).attr(name) ?? ""));
+  const words = [page("body").text(), ...labels].join("\n").match(/\p{L}+/gu)!;
+  // Words that no German text on building has, and no name of a figure.
+  const english =
+    /^(?:the|and|of|for|with|what|you|step|steps?|parts?|tools?|value|hot|fuse|screw|board|case|wire|red|black|panel|terminal)$/i;
+  expect([...new Set(words.filter((word) => english.test(word)))]).toEqual([]);
+  expect(page(".sign title").first().text()).toBe("ISO 7010-W017");
 });
 
 test("numbers have the decimal comma of the guide's language", async () => {

@@ -5,13 +5,35 @@ import { describe, expect, test } from "vitest";
 import { csvFile, csvText } from "../../server/src/text/csvText.ts";
 
 // OWASP, CSV Injection: cells that begin with these are formulas to a spreadsheet.
-test.each(["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "  =1", "\uFF1D1+1", "\uFEFF=1"])(
-  "%j is neutralised",
+test.each([
+  "=1+1",
+  "+A1",
+  "-1+2",
+  "-2+3+cmd|' /C calc'!A0",
+  "+5 V-A1",
+  "-5 V(1)",
+  "@SUM(A1)",
+  "\t=1",
+  "\r=1",
+  "  =1",
+  "\uFF1D1+1",
+  "\uFEFF=1",
+])("%j is neutralised", (cell) => {
+  const [[read]] = parse(csvText([[cell, "x"]]), { relax_quotes: false }) as [[string]];
+  expect(read).toBe(`'${cell}`);
+});
+
+test.each(["-5 V", "+12 V", "-5", "+0,5 %", "-40 °C", "-3 dB", "+1.5 kΩ"])(
+  "the amount %j stays as it is",
   (cell) => {
-    const [[read]] = parse(csvText([[cell, "x"]]), { relax_quotes: false }) as [[string]];
-    expect(read).toBe(`'${cell}`);
+    expect(parse(csvText([[cell, "x"]]))).toEqual([[cell, "x"]]);
   },
 );
+
+// A comma file opened as one of semicolons: the quotes do not hold the cell together.
+test("a formula behind a semicolon is neutralised, an amount there is not", () => {
+  expect(csvText([["x", "a;=1+1;-5 V"]])).toBe('x,"a;\'=1+1;-5 V"\r\n');
+});
 
 test("numbers stay numbers, and texts that compute nothing stay as they are", () => {
   expect(csvText([[-5, 4.7, "4k7", "R1–R4", "a=b", "10-20"]])).toBe(
@@ -26,9 +48,11 @@ describe("an independent reader", () => {
       fc.property(fc.array(fc.tuple(cell, cell, cell), { minLength: 1 }), (rows) => {
         const read = parse(csvText([["a", "b", "c"], ...rows]), { skip_empty_lines: false });
         const plain = (read as string[][]).map((cells) =>
-          cells.map((one) => one.replace(/^'/, "")),
+          cells.map((one) => one.replace(/(^|;)'/g, "$1")),
         );
-        expect(plain.slice(1)).toEqual(rows.map((row) => row.map((one) => one.replace(/^'/, ""))));
+        expect(plain.slice(1)).toEqual(
+          rows.map((row) => row.map((one) => one.replace(/(^|;)'/g, "$1"))),
+        );
       }),
     );
   });

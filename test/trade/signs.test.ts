@@ -55,5 +55,5 @@ describe.each([...SIGN_CODES])("The sign %s", (code) => {
 
 test("A sign takes a size where one is given", () => {
   expect(signSvg("W012")).not.toContain(" width=");
-  expect(signSvg("W012", 56)).toContain(' width="56" height="56"');
+  expect(signSvg("W012", { size: 56 })).toContain(' width="56" height="56"');
 });

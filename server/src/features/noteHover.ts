@@ -36,7 +36,7 @@ export function hoverOfNote(guide: GuideState, uri: string, offset: number): Hov
   const hazard = guide.language && readNote(piece, fact, guide.language).named;
   const sign = signOf(hazard, fact.signal);
   const markdown = [
-    `![${sign}](${picture(signSvg(sign, SIZE))})`,
+    `![${sign}](${picture(signSvg(sign, { size: SIZE }))})`,
     `**${escapeMarkdown(fact.hazard || hazard || fact.signal.toLowerCase())}** · sign ${sign} of ISO 7010: ${signMeaning(sign)}`,
     hazard ? `${HARMS[harmOf(hazard)]}; fitting signal words: ${wordsFor(harmOf(hazard))}.` : "",
     fact.alert ? "" : `${fact.signal} stands for ${MEANINGS[fact.signal]} (ANSI Z535.6).`,

@@ -18,12 +18,22 @@ export function csvFile(rows: readonly (readonly CsvCell[])[]): string {
 
 function csvCell(cell: CsvCell): string {
   if (typeof cell === "number") return String(cell);
-  const text = FORMULA.test(cell) ? `'${cell}` : cell;
+  // A spreadsheet of a country of decimal commas may part cells at semicolons, whatever the quotes.
+  const [first, ...others] = cell.split(/(?<=;)/);
+  const text = neutral(first ?? "") + others.map(neutral).join("");
   return /[",;\t\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
+/** An apostrophe makes a text of what a spreadsheet would compute. */
+function neutral(text: string): string {
+  return FORMULA.test(text) && !AMOUNT.test(text) ? `'${text}` : text;
 }
 
 /**
  * How cells begin that spreadsheets compute, also behind blanks and in full-width signs of East Asian
- * keyboards; an apostrophe before them makes them text. Source: OWASP, CSV Injection.
+ * keyboards. Source: OWASP, CSV Injection.
  */
 const FORMULA = /^[\s\uFEFF]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|^[\t\r\n]/;
+
+/** A signed amount such as `-5 V` or `+0,5 %`: one number and at most a unit compute nothing. */
+const AMOUNT = /^[+-]\d{1,9}(?:[.,]\d{1,9})?(?: ?[%°µμΩ]?[A-Za-zΩ]{0,3})?;?$/;

@@ -51,6 +51,14 @@ export class Footnotes {
   }
 }
 
+/** Lines may break behind a button unless this follows (CSS Text Module Level 3, 5.1). */
+const WORD_JOINER = "\u2060";
+
+/** Whether a sign follows the button that must not begin a line. */
+function isHeld(html: string, next: Template[number] | undefined): boolean {
+  return html.startsWith("<button") && typeof next === "string" && /^[.,;:!?)\]”“»%…]/.test(next);
+}
+
 export class Filler {
   readonly #context: FillContext;
   readonly #piece: PieceNode;
@@ -61,7 +69,12 @@ export class Filler {
   }
 
   fill(template: Template): string {
-    return template.map((part) => (typeof part === "string" ? part : this.#hole(part))).join("");
+    const parts = template.map((part, index) => {
+      if (typeof part === "string") return part;
+      const html = this.#hole(part);
+      return isHeld(html, template[index + 1]) ? html + WORD_JOINER : html;
+    });
+    return parts.join("");
   }
 
   #hole(hole: Hole): string {
@@ -70,7 +83,7 @@ export class Filler {
       case "tick":
         return this.#tick(hole.start, hole.as);
       case "mark":
-        return this.#mark(hole.mark);
+        return this.#mark(hole.mark, hole.alone);
       case "mention":
         return this.#mention(hole.name);
       case "figure":
@@ -108,16 +121,17 @@ export class Filler {
     return `<label class="tick"${id}><span class="number">${number}</span><input type="checkbox" data-step="${keys.of(step)}" aria-label="${done}"></label>`;
   }
 
-  #mark(mark: PartMark): string {
+  #mark(mark: PartMark, alone: boolean): string {
     const { guide, words } = this.#context;
     const shown = shownMark(mark, this.#piece, guide, words);
+    const apart = (html: string) => (alone ? `(${html})` : html);
     switch (shown.kind) {
       case "nothing":
         return "";
       case "text":
         return escapeHtml(shown.text);
       case "thing":
-        return `<span class="thing">${escapeHtml(shown.text)}</span>`;
+        return apart(`<span class="thing">${escapeHtml(shown.text)}</span>`);
       case "see": {
         const text = escapeHtml(shown.text);
         return shown.step ? `<a href="#step-${numberId(shown.step)}">${text}</a>` : text;
@@ -127,7 +141,7 @@ export class Filler {
         // An amount stays with its unit.
         const value = shown.stated?.replace(/(?<=\d) /g, "\u00a0");
         const stated = value ? ` = ${escapeHtml(value)}` : "";
-        return items.join(", ") + stated;
+        return apart(items.join(", ") + stated);
       }
     }
   }

@@ -7,7 +7,7 @@ import { signalWord } from "../../syntax/signalWords.ts";
 import type { Language } from "../../text/language.ts";
 import { type Hazard, signOf } from "../../trade/hazards/hazards.ts";
 import { hazardName, hazardNamed } from "../../trade/hazards/lexicon.ts";
-import { signSvg } from "../../trade/signs/signs.ts";
+import { type SignCode, signSvg } from "../../trade/signs/signs.ts";
 import { escapeHtml } from "../html.ts";
 import type { NoteHead } from "../piece/holes.ts";
 
@@ -17,11 +17,16 @@ import type { NoteHead } from "../piece/holes.ts";
  */
 export function noteHead(head: NoteHead, piece: GuidePiece, language: Language): string {
   const hazard = hazardOf(head, piece, language);
-  const sign = head.signal === "NOTICE" ? "" : signSvg(signOf(hazard, head.signal), 44);
+  const sign = head.signal === "NOTICE" ? "" : signFor(signOf(hazard, head.signal), language);
   const word = head.word ?? signalWord(head.signal, language);
   const name = head.hazard || (hazard ? hazardName(hazard, language) : "");
   const title = name ? ` <span class="hazard">${escapeHtml(name)}</span>` : "";
   return `<div class="sign">${sign}</div><p class="signal"><strong>${escapeHtml(word)}</strong>${title}</p>`;
+}
+
+/** The standard's words for its signs are at hand in English alone. */
+function signFor(code: SignCode, language: Language): string {
+  return signSvg(code, { size: 44, ...(language !== "en" && { label: `ISO 7010-${code}` }) });
 }
 
 /** What the head names; of an alert, what its text speaks of. */

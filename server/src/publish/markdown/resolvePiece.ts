@@ -11,6 +11,7 @@ import { shownFigure } from "../figures.ts";
 import type { PictureSource } from "../fill/filler.ts";
 import { shownMark } from "../fill/marks.ts";
 import type { Templates } from "../piece/templates.ts";
+import { standsAlone } from "../standsAlone.ts";
 import type { PageWords } from "../words/form.ts";
 import type { PageLabels } from "./pageLabels.ts";
 import { plainText } from "./plainText.ts";
@@ -69,12 +70,7 @@ function markEdit(
 /** In parentheses where the mark is no part of a sentence; marks that touch are parted. */
 function asWords(text: string, { start }: Span, source: string): string {
   const blank = source[start - 1] === "]" ? " " : "";
-  return blank + (standsAlone(source.slice(0, start)) ? `(${text})` : text);
-}
-
-/** Whether what comes next stands behind a sentence, or behind marks that do. */
-function standsAlone(before: string): boolean {
-  return /[.!?]["”)]?(?:[ \t]*\[[^[\]]*\])*[ \t]*$/.test(before.slice(-300));
+  return blank + (standsAlone(source, start) ? `(${text})` : text);
 }
 
 function figureEdit(figure: Figure, piece: PieceNode, { guide }: ResolveContext): TextEdit {

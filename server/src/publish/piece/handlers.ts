@@ -24,6 +24,7 @@ import { movesParts, plainText } from "../../syntax/digest.ts";
 import type { AlmostMarkNode, FigureNode, PartMarkNode } from "../../syntax/marks/tree.ts";
 import { readMentions } from "../../syntax/mentions.ts";
 import { readAlert, readSignal, type Signal } from "../../syntax/signalWords.ts";
+import { standsAlone } from "../standsAlone.ts";
 import type { Hole, Holes } from "./holes.ts";
 
 declare module "hast" {
@@ -81,7 +82,8 @@ export class PieceHandlers {
 
   #mark(mark: PartMark): Element {
     if (mark.role === "match") this.#below.push(this.#hole({ kind: "worksheet", mark }));
-    return this.#hole({ kind: "mark", mark });
+    const alone = standsAlone(this.#source, mark.span.start);
+    return this.#hole({ kind: "mark", mark, alone });
   }
 
   #figure({ figure }: FigureNode): Element {

@@ -9,7 +9,8 @@ import type { Signal } from "../../syntax/signalWords.ts";
 export type Hole =
   /** Number and box of the step that begins at `start`, if one does. */
   | { readonly kind: "tick"; readonly start: number; readonly as: "inline" | "cell" }
-  | { readonly kind: "mark"; readonly mark: PartMark }
+  /** `alone`: between sentences. */
+  | { readonly kind: "mark"; readonly mark: PartMark; readonly alone: boolean }
   | { readonly kind: "figure"; readonly figure: Figure }
   /** The field of a reading, below the block that names it. */
   | { readonly kind: "reading"; readonly figure: Figure }

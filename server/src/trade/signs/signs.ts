@@ -44,16 +44,19 @@ export function signMeaning(code: SignCode): string {
 
 /**
  * The sign as an SVG document, one line of ASCII without any reference. `size`, its width and height
- * in pixels, is for where nothing else sets them.
+ * in pixels, is for where nothing else sets them; `label`, plain ASCII, for readers of another language.
  */
-export function signSvg(code: SignCode, size?: number): string {
+export function signSvg(
+  code: SignCode,
+  { size, label }: { readonly size?: number; readonly label?: string } = {},
+): string {
   const { meaning, glyph } = SIGNS[code];
   const isWarning = code.startsWith("W");
   const [ink, field] = isWarning ? [BLACK, YELLOW] : [WHITE, BLUE];
   const picture = GLYPHS[glyph].replaceAll("INK", ink).replaceAll("FIELD", field);
   const shape = isWarning ? triangle(ink, field) : disc(field);
   const sized = size === undefined ? "" : ` width="${size}" height="${size}"`;
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100"${sized} role="img"><title>${code}: ${meaning}</title>${shape}<g fill="${ink}">${picture}</g></svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100"${sized} role="img"><title>${label ?? `${code}: ${meaning}`}</title>${shape}<g fill="${ink}">${picture}</g></svg>`;
 }
 
 /** The black edge lies inside the triangle; a thin yellow rim parts it from dark ground. */
