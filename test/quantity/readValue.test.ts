@@ -323,7 +323,7 @@ describe("hostile text", () => {
       readRating(text, "V");
       readTolerance(text);
       // Linear work takes a few milliseconds, quadratic work minutes.
-      expect(performance.now() - began).toBeLessThan(1000);
+      expect(performance.now() - began).toBeLessThan(10_000);
     },
   );
 });

@@ -37,7 +37,7 @@ describe("bombs", () => {
     expect(bytes.length).toBeLessThan(200_000);
     const start = performance.now();
     expect(await messages(bytes)).toEqual([expect.stringContaining("more than 40 MB")]);
-    expect(performance.now() - start).toBeLessThan(5000);
+    expect(performance.now() - start).toBeLessThan(20_000);
   });
 
   test("what an entry claims of its size is not believed", async () => {
