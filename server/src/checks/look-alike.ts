@@ -1,7 +1,7 @@
 /** A stage fits parts that are easily taken for one another, and no step says how to tell them. */
-import type { Guide, Stage } from "../model/guide.ts";
 import type { Look } from "../trade/lookAlike/looks.ts";
-import type { Check, Finding } from "./check.ts";
+import { ByStage } from "./byStage.ts";
+import { type Check, type Finding, NO_FINDINGS } from "./check.ts";
 import { type Alike, lookalikesIn } from "./lookAlike/lookalikes.ts";
 import { joinWords, listNames } from "./words.ts";
 
@@ -13,22 +13,12 @@ export const check: Check = {
     source: "IEC 60062 for rings; common practice",
     tags: ["parts"],
   },
-  *guide(guide) {
-    if (!guide.language) return;
-    for (const stage of guide.stages) yield* findingsIn(stage, guide);
+  guide(guide) {
+    return guide.language ? FINDINGS.in(guide) : NO_FINDINGS;
   },
 };
 
-const known = new WeakMap<Stage, readonly Finding[]>();
-
-/** A stage whose text changes is another stage. */
-function findingsIn(stage: Stage, guide: Guide): readonly Finding[] {
-  const before = known.get(stage);
-  if (before) return before;
-  const findings = lookalikesIn(stage, guide.language!).map(finding);
-  known.set(stage, findings);
-  return findings;
-}
+const FINDINGS = new ByStage((stage, guide) => lookalikesIn(stage, guide.language!).map(finding));
 
 const LIKENESS: Readonly<Record<Look["kind"], string>> = {
   "glass diode": "are small glass diodes, whose print takes a magnifier",

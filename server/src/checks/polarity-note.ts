@@ -1,6 +1,6 @@
 /** A polarised part is fitted, and neither its step nor its stage says which way round. */
-import type { Guide, Stage, Use } from "../model/guide.ts";
-import type { Language } from "../text/language.ts";
+import type { Guide, Use } from "../model/guide.ts";
+import { ByStage } from "./byStage.ts";
 import type { Check, Finding } from "./check.ts";
 import type { PolarStep } from "./polarity/polarSteps.ts";
 import { guideTells, untoldIn } from "./polarity/untold.ts";
@@ -18,25 +18,14 @@ export const check: Check = {
   *guide(guide) {
     const { language } = guide;
     if (!language || guideTells(guide, language)) return;
-    for (const stage of guide.stages) {
-      for (const polar of untoldOnce(stage, language)) {
-        const parts = polar.parts.filter(({ use }) => !isOnlySoldered(use, guide));
-        if (parts.length > 0) yield finding({ ...polar, parts });
-      }
+    for (const polar of UNTOLD.in(guide)) {
+      const parts = polar.parts.filter(({ use }) => !isOnlySoldered(use, guide));
+      if (parts.length > 0) yield finding({ ...polar, parts });
     }
   },
 };
 
-const known = new WeakMap<Stage, readonly PolarStep[]>();
-
-/** A stage whose text or marks change is another stage. */
-function untoldOnce(stage: Stage, language: Language): readonly PolarStep[] {
-  const before = known.get(stage);
-  if (before) return before;
-  const untold = untoldIn(stage, language);
-  known.set(stage, untold);
-  return untold;
-}
+const UNTOLD = new ByStage((stage, guide) => untoldIn(stage, guide.language!));
 
 /** A part in its holes keeps its way round when it is soldered; before a chip comes its socket. */
 function isOnlySoldered(use: Use, guide: Guide): boolean {

@@ -4,7 +4,8 @@ import type { TextBlock } from "../model/prose.ts";
 import type { Language } from "../text/language.ts";
 import type { Span } from "../text/span.ts";
 import { actLexicon } from "../trade/acts/lexicon.ts";
-import type { Check, Finding } from "./check.ts";
+import { ByStage } from "./byStage.ts";
+import { type Check, type Finding, NO_FINDINGS } from "./check.ts";
 import { textAt } from "./places.ts";
 
 export const check: Check = {
@@ -16,22 +17,14 @@ export const check: Check = {
     late: true,
     tags: ["safety"],
   },
-  *guide(guide) {
-    if (!guide.language) return;
-    for (const stage of guide.stages) yield* findingsIn(stage, guide.language);
+  guide(guide) {
+    return guide.language ? FINDINGS.in(guide) : NO_FINDINGS;
   },
 };
 
-/** Findings of stages as they stand; a stage that changes is another object. */
-const KNOWN = new WeakMap<Stage, readonly Finding[]>();
-
-function findingsIn(stage: Stage, language: Language): readonly Finding[] {
-  const known = KNOWN.get(stage);
-  if (known) return known;
-  const findings = stage.hasReading ? [...unremedied(stage, language)] : [];
-  KNOWN.set(stage, findings);
-  return findings;
-}
+const FINDINGS = new ByStage((stage, { language }) =>
+  stage.hasReading ? [...unremedied(stage, language!)] : NO_FINDINGS,
+);
 
 /** A step that is no sub-step, with its sub-steps. */
 type Group = readonly Step[];

@@ -20,8 +20,9 @@ export interface Found {
 }
 
 interface StageFindings {
-  readonly before: BoardTops;
-  readonly after: BoardTops;
+  readonly stage: StageNode;
+  before: BoardTops;
+  after: BoardTops;
   readonly found: readonly Found[];
 }
 
@@ -54,7 +55,8 @@ export class CheckRunner {
   readonly #bySupply = new Map<Supply, readonly Found[]>();
   readonly #byLine = new Map<object, readonly Found[]>();
   readonly #byFigure = new Map<GuideFigure, readonly Found[]>();
-  #byStage = new Map<StageNode, StageFindings>();
+  /** In the order of the stages. */
+  #byStage: readonly StageFindings[] = [];
   #byList: readonly Found[] = NOTHING;
   #byGuide: readonly Found[] = NOTHING;
   readonly explained = new ExplainedParts();
@@ -99,7 +101,7 @@ export class CheckRunner {
     for (const [, found] of supplies) take(found);
     for (const found of this.#byLine.values()) take(found);
     for (const found of this.#byFigure.values()) take(found);
-    for (const { found } of this.#byStage.values()) take(found);
+    for (const { found } of this.#byStage) if (found.length > 0) take(found);
     take(this.#byList);
     take(this.#byGuide);
     return all;
@@ -145,15 +147,29 @@ export class CheckRunner {
     const touched = new Set<unknown>();
     for (const supply of supplies)
       for (const use of guide.uses(supply)) touched.add(use.step.stage);
-    const byStage = new Map<StageNode, StageFindings>();
+    const byStage: StageFindings[] = [];
+    const carrier = new TopsCarrier();
+    const more = guide.stages.length - this.#byStage.length;
     let tops = NO_TOPS;
     for (const stage of guide.stages) {
-      const known = touched.has(stage) ? undefined : this.#byStage.get(stage);
-      const kept = (known && carryOver(known, tops)) ?? this.#ofStage(stage, tops, guide);
-      byStage.set(stage, kept);
-      tops = kept.after;
+      const known = touched.has(stage) ? undefined : this.#ofBefore(stage, byStage.length, more);
+      const isKept = known !== undefined && carrier.carry(known, tops);
+      const findings = isKept ? known : this.#ofStage(stage, tops, guide);
+      byStage.push(findings);
+      tops = findings.after;
     }
     this.#byStage = byStage;
+  }
+
+  /**
+   * What was found of the stage. It is looked for at its place, and where it stood if `more` stages
+   * have come before it: an edit in one place leaves it at one of them.
+   */
+  #ofBefore(stage: StageNode, place: number, more: number): StageFindings | undefined {
+    const here = this.#byStage[place];
+    if (here?.stage === stage) return here;
+    const there = this.#byStage[place - more];
+    return there?.stage === stage ? there : undefined;
   }
 
   #ofStage(stage: StageNode, before: BoardTops, guide: GuideState): StageFindings {
@@ -164,7 +180,7 @@ export class CheckRunner {
       for (const finding of result.findings) found.push({ check, finding });
       after = result.after;
     }
-    return { before, after, found };
+    return { stage, before, after, found };
   }
 
   #keep<Key>(store: Map<Key, readonly Found[]>, key: Key, found: readonly Found[]): void {
@@ -187,7 +203,7 @@ export class CheckRunner {
     this.#bySupply.clear();
     this.#byLine.clear();
     this.#byFigure.clear();
-    this.#byStage.clear();
+    this.#byStage = [];
     this.explained.clear();
   }
 }
@@ -221,18 +237,37 @@ function related(changes: GuideChanges, guide: GuideState): readonly Supply[] {
   return [...supplies];
 }
 
-/**
- * What is known of a stage, for the tallest parts now in place before it; undefined when it must
- * run again. A stage without findings cares for the parts alone, not for the marks that fit them.
- */
-function carryOver(known: StageFindings, tops: BoardTops): StageFindings | undefined {
-  if (sameTops(known.before, tops)) return known;
-  if (known.found.length > 0 || !sameParts(known.before, tops)) return undefined;
-  const after = new Map(known.after);
-  for (const [board, use] of known.after) {
-    if (use === known.before.get(board)) after.set(board, tops.get(board)!);
+/** Carries what is known of stages over to the tallest parts that are now in place before them. */
+class TopsCarrier {
+  /** These tops have lately been replaced by others of the same parts. */
+  #old: BoardTops | undefined;
+  #new: BoardTops | undefined;
+
+  /**
+   * Makes what is known of a stage hold for the tops; false when the stage must run again. A stage
+   * without findings cares for the parts alone, not for the marks that fit them.
+   */
+  carry(known: StageFindings, tops: BoardTops): boolean {
+    const { before, after, found } = known;
+    const isReplaced = before === this.#old && tops === this.#new;
+    if (!isReplaced && sameTops(before, tops)) return true;
+    if (found.length > 0 || !(isReplaced || sameParts(before, tops))) return false;
+    this.#old = before;
+    this.#new = tops;
+    known.before = tops;
+    // Nearly all stages hand on what is taller than their own parts.
+    known.after = after === before ? tops : replaced(after, before, tops);
+    return true;
   }
-  return { before: tops, after, found: known.found };
+}
+
+/** `after` with the uses of `tops` in the place of those of `before`. */
+function replaced(after: BoardTops, before: BoardTops, tops: BoardTops): BoardTops {
+  const result = new Map(after);
+  for (const [board, use] of after) {
+    if (use === before.get(board)) result.set(board, tops.get(board)!);
+  }
+  return result;
 }
 
 function sameParts(a: BoardTops, b: BoardTops): boolean {

@@ -1,6 +1,7 @@
 /** A parts table that Kitquill keeps does not say what its stage fits. */
 import type { Guide, Stage } from "../model/guide.ts";
-import type { Check, Finding, Fix } from "./check.ts";
+import { ByStage } from "./byStage.ts";
+import { type Check, type Finding, type Fix, NO_FINDINGS } from "./check.ts";
 import { type TablePlace, tablesOf } from "./partsTable/places.ts";
 import { partsTable } from "./partsTable/rows.ts";
 import { saysTable, writeTable } from "./partsTable/text.ts";
@@ -14,23 +15,15 @@ export const check: Check = {
     source: "common practice",
     tags: ["form"],
   },
-  *guide(guide) {
-    if (!listsAreRead(guide)) return;
-    for (const stage of guide.stages) yield* findingsIn(stage, guide);
+  guide(guide) {
+    return listsAreRead(guide) ? FINDINGS.in(guide) : NO_FINDINGS;
   },
 };
 
-const known = new WeakMap<Stage, readonly Finding[]>();
-
-/** A stage whose text or parts change is another stage. */
-function findingsIn(stage: Stage, guide: Guide): readonly Finding[] {
-  const before = known.get(stage);
-  if (before) return before;
+const FINDINGS = new ByStage((stage, guide) => {
   const places = tablesOf(stage);
-  const findings = places.length > 0 ? judge(places, stage, guide) : [];
-  known.set(stage, findings);
-  return findings;
-}
+  return places.length > 0 ? judge(places, stage, guide) : NO_FINDINGS;
+});
 
 function judge(places: readonly TablePlace[], stage: Stage, guide: Guide): Finding[] {
   const table = partsTable(stage, guide);

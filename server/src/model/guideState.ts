@@ -2,7 +2,7 @@
  * A guide kept current under edits. After an edit only the pieces it touched are looked up again;
  * the walk over all pieces compares identities and does no other work for what has not changed.
  */
-import type { HeadingFact, PictureFact, PieceFacts } from "../syntax/facts.ts";
+import type { PictureFact, PieceFacts } from "../syntax/facts.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Piece } from "../syntax/pieces.ts";
 import { type Language, languageOf } from "../text/language.ts";
@@ -134,7 +134,8 @@ export class GuideState implements Guide {
   }
 
   get reachesEnd(): boolean {
-    for (const stage of [...this.stages].reverse()) {
+    for (let i = this.stages.length - 1; i >= 0; i--) {
+      const stage = this.stages[i]!;
       if (stage.steps.length > 0) return true;
       if (stage.heading && isBlank(stage)) return false;
     }
@@ -219,12 +220,9 @@ export class GuideState implements Guide {
     }
     this.#walk(retired, admitted);
     const before = this.stages;
-    const known = new Map<HeadingFact | undefined, StageNode>(
-      before.map((stage) => [stage.heading?.fact, stage]),
-    );
-    this.stages = buildStages(this.pieces, known);
+    this.stages = buildStages(this.pieces, before[0]);
     const settled = this.#settleSets();
-    if (settled.size > 0) this.stages = buildStages(this.pieces, known);
+    if (settled.size > 0) this.stages = buildStages(this.pieces, before[0]);
     if (!numberedAlike(before, this.stages)) this.numbering = {};
     // What their marks mean is new, though their text is not.
     const anew = [...new Set([...admitted, ...settled])];

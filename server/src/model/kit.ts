@@ -161,6 +161,7 @@ export class Kit {
     const chips = new Map<Part, Part>();
     const sockets = new Map<Part, Part>();
     for (const socket of this.parts) {
+      if (!canBeSocket(socket)) continue;
       const chip = this.#chipNamedBy(socket);
       if (!chip || chip === socket) continue;
       chips.set(socket, chip);
@@ -266,6 +267,11 @@ export function heightOfLine(line: ListLine): Height | undefined {
   const name = line.designators[0]?.name;
   if (name === undefined) return undefined;
   return new HeightNotes({ heights: [], offBoard: [], spares: [] }).of(name, lettersOf(name), line);
+}
+
+/** Whether the part can be a socket: of thousands nearly none can, and saying so must cost little. */
+function canBeSocket({ name, line, letters }: Part): boolean {
+  return name.startsWith("X") || name.startsWith("x") || kindOfLine(line, letters) === "socket";
 }
 
 function lettersOf(name: string): string {

@@ -82,6 +82,15 @@ export interface PlacedFigure {
   readonly board: string | undefined;
 }
 
+/** A heading that opens a stage. */
+export interface Opening {
+  /** Its place among the entries. */
+  readonly place: number;
+  readonly fact: HeadingFact;
+  /** The stage as it was built last. */
+  stage?: Stage;
+}
+
 /** An item whose meaning depends on other marks. */
 export interface DynamicItem {
   readonly mark: MarkNode;
@@ -112,8 +121,8 @@ export class PieceNode implements GuidePiece {
   boardAfter: string | undefined;
   order = 0;
   readonly entries: Entry[] = [];
-  /** The headings and their places among the entries. */
-  readonly headings: { readonly place: number; readonly fact: HeadingFact }[] = [];
+  /** The headings that open stages. */
+  readonly headings: Opening[] = [];
   readonly steps: StepNode[] = [];
   readonly marks: MarkNode[] = [];
   readonly labels: Label[] = [];

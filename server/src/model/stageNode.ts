@@ -1,7 +1,7 @@
 /** Stages as runs of entries over the pieces of a guide. */
 import type { CommentFact, HeadingFact, NoteFact, TextFact } from "../syntax/facts.ts";
 import type { Remark, Stage, Stretch } from "./guide.ts";
-import type { PieceNode, StepNode, UseNode } from "./pieceNode.ts";
+import type { Opening, PieceNode, StepNode, UseNode } from "./pieceNode.ts";
 
 /** Entries `from` to `to` of a piece, and the uses it had when the stage was built. */
 export interface Slice {
@@ -126,28 +126,36 @@ function headingAt(piece: PieceNode, index: number): number {
   return entry.kind === "heading" ? entry.fact.span.start : 0;
 }
 
-/** Cuts the pieces of a guide into stages; a stage that has not changed is taken from `known`. */
+/**
+ * Cuts the pieces of a guide into stages; a stage that has not changed is taken as it was.
+ * `first`: the first stage as it was.
+ */
 export function buildStages(
   pieces: readonly PieceNode[],
-  known: ReadonlyMap<HeadingFact | undefined, StageNode>,
+  first: StageNode | undefined,
 ): StageNode[] {
   const stages: StageNode[] = [];
-  let heading: StageHeading | undefined;
-  let slices = new SliceList(known.get(undefined));
+  let home: PieceNode | undefined;
+  let opening: Opening | undefined;
+  const slices = new SliceList(first?.heading ? undefined : first);
   const close = () => {
-    if (heading || slices.holdsMoreThanText) {
-      stages.push(slices.stage ?? new StageNode(heading, slices.all));
-    }
+    if (!opening && !slices.holdsMoreThanText) return;
+    const heading = opening && { piece: home!, fact: opening.fact };
+    const stage = slices.stage ?? new StageNode(heading, slices.all);
+    if (opening) opening.stage = stage;
+    stages.push(stage);
   };
+  // Most pieces open no stage, and all of them are gone through at each keystroke.
   for (const piece of pieces) {
     let from = 0;
-    for (const { place, fact } of piece.headings) {
-      slices.add(piece, from, place);
+    for (let i = 0; i < piece.headings.length; i++) {
+      const next = piece.headings[i]!;
+      slices.add(piece, from, next.place);
       close();
-      heading = { piece, fact };
-      const before = known.get(fact);
-      slices = new SliceList(before?.heading?.piece === piece ? before : undefined);
-      from = place;
+      home = piece;
+      opening = next;
+      slices.begin(next.stage as StageNode | undefined);
+      from = next.place;
     }
     slices.add(piece, from, piece.entries.length);
   }
@@ -156,16 +164,26 @@ export function buildStages(
   return stages;
 }
 
+/** Never added to: most stages stay as they were and need no slices. */
+const NO_SLICES: Slice[] = [];
+
 /** The slices of a stage as they are found, held against those of the stage as it was. */
 class SliceList {
   /** Undefined once they differ. */
   #before: StageNode | undefined;
   /** How many are those of `#before`; in a long guide nearly all are, and no others are made. */
   #alike = 0;
-  #own: Slice[] = [];
+  #own: Slice[] = NO_SLICES;
 
   constructor(before: StageNode | undefined) {
     this.#before = before;
+  }
+
+  /** Begins the next stage. */
+  begin(before: StageNode | undefined): void {
+    this.#before = before;
+    this.#alike = 0;
+    this.#own = NO_SLICES;
   }
 
   add(piece: PieceNode, from: number, to: number): void {
@@ -176,6 +194,7 @@ class SliceList {
       return;
     }
     this.#leave();
+    if (this.#own === NO_SLICES) this.#own = [];
     this.#own.push({ piece, from, to, uses: piece.uses });
   }
 

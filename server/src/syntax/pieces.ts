@@ -92,17 +92,16 @@ export class PieceSequence<Digest> {
     const old = this.#text;
     this.#text = text ?? old.slice(0, start) + replacement + old.slice(end);
     const by = replacement.length - (end - start);
-    const all = [...this.#done, ...this.#rest];
+    const all = this.#rest.length > 0 ? [...this.#done, ...this.#rest] : this.#done;
     const first = firstTouched(all, old, start);
     const after = firstFrom(all, end, first);
-    const dropped = all.slice(first, after);
-    for (const piece of dropped) this.#drop(piece, old);
+    for (let i = first; i < after; i++) this.#drop(all[i]!, old);
     const kept = Math.min(first, this.#done.length);
-    const behind = all.slice(after);
-    for (const piece of behind) piece.start += by;
+    for (let i = after; i < all.length; i++) all[i]!.start += by;
+    const touchedEnd = all[after]?.start ?? this.#text.length;
+    this.#rest = all.slice(after);
+    if (kept < first) this.#rest = [...all.slice(kept, first), ...this.#rest];
     this.#done = all.slice(0, kept);
-    this.#rest = [...all.slice(kept, first), ...behind];
-    const touchedEnd = behind[0]?.start ?? this.#text.length;
     this.#fineUntil = Math.max(touchedEnd, this.#fineUntil > start ? this.#fineUntil + by : 0);
     this.#placeFrontier();
   }
@@ -170,7 +169,7 @@ export class PieceSequence<Digest> {
       this.#frontier = piece.start + piece.length;
     }
     if (taken === 0) return false;
-    this.#rest.splice(0, taken);
+    this.#rest = this.#rest.slice(taken);
     return true;
   }
 
@@ -281,8 +280,11 @@ class PieceMemory<Digest> {
     if (isFull) this.clear();
     const line = firstLine(text, piece.start);
     const entries = this.#byFirstLine.get(line) ?? [];
+    const slice = text.slice(piece.start, piece.start + size);
+    // At each keystroke in a piece the one before it is dropped, and comes back as it was.
+    if (entries.at(-1)?.digest === piece.digest && entries.at(-1)!.text === slice) return;
     entries.push({
-      text: copied(text.slice(piece.start, piece.start + size)),
+      text: copied(slice),
       length: piece.length,
       digest: piece.digest,
       last: end >= text.length,
@@ -296,7 +298,7 @@ class PieceMemory<Digest> {
   take(text: TextSource, start: number): Remembered<Digest> | undefined {
     if (this.#pieces === 0) return undefined;
     const entries = this.#byFirstLine.get(firstLine(text, start));
-    return entries?.find((entry) => {
+    return entries?.findLast((entry) => {
       const end = start + entry.text.length;
       const sameEnd = entry.last ? end === text.length : endOfLine(text, end) === end;
       return sameEnd && text.slice(start, end) === entry.text;

@@ -59,11 +59,19 @@ export class LineIndex {
     const first = this.#lineOf(from) + 1;
     const after = this.#lineOf(Math.min(this.#length, end + 1)) + 1;
     const added = lineStarts(text, from, Math.min(text.length, start + replacement.length + 1));
-    const before = this.#starts.slice(0, first);
-    const behind = this.#starts.slice(after);
-    if (by !== 0) for (let i = 0; i < behind.length; i++) behind[i]! += by;
-    this.#starts = before.concat(added, behind);
+    this.#put(added, first, after);
+    const starts = this.#starts;
+    if (by !== 0) for (let i = first + added.length; i < starts.length; i++) starts[i]! += by;
     this.#length = text.length;
+  }
+
+  /** Puts starts in the place of those from `first` to `after`: in place where they are as many. */
+  #put(added: readonly number[], first: number, after: number): void {
+    if (added.length === after - first) {
+      for (const [i, start] of added.entries()) this.#starts[first + i] = start;
+    } else {
+      this.#starts = this.#starts.slice(0, first).concat(added, this.#starts.slice(after));
+    }
   }
 
   #lineOf(offset: number): number {

@@ -57,21 +57,44 @@ interface Known {
   readonly after: Before;
 }
 
-const KNOWN = new WeakMap<Stage, Known>();
+interface KnownGuide {
+  readonly stages: readonly Stage[];
+  readonly ground: Ground;
+  readonly coverage: readonly StageCoverage[];
+}
 
-/** The stages of the guide in order; none where its language has no word lists. */
+const KNOWN = new WeakMap<Stage, Known>();
+/** Several checks ask for the same guide as it stands. */
+const KNOWN_GUIDES = new WeakMap<Guide, KnownGuide>();
+
+/**
+ * The stages of the guide, in order, that bring hazards or apply power; none where its language has
+ * no word lists.
+ */
 export function coverageOf(guide: Guide): readonly StageCoverage[] {
   if (!guide.language) return [];
+  const { stages } = guide;
   const ground = groundOf(guide);
+  const known = KNOWN_GUIDES.get(guide);
+  if (known?.stages === stages && known.ground === ground) return known.coverage;
+  const coverage = readStages(guide, ground);
+  KNOWN_GUIDES.set(guide, { stages, ground, coverage });
+  return coverage;
+}
+
+function readStages(guide: Guide, ground: Ground): readonly StageCoverage[] {
+  const telling: StageCoverage[] = [];
   let before = START;
-  return guide.stages.map((stage) => {
+  for (const stage of guide.stages) {
     const known = KNOWN.get(stage);
     const same = known && known.ground === ground && sameBefore(known.before, before);
     const result = same ? known : readStage(stage, before, ground, guide);
     if (!same) KNOWN.set(stage, result);
     before = carriedOn(result.after, before);
-    return result.coverage;
-  });
+    const { coverage } = result;
+    if (coverage.covered.length > 0 || coverage.powerUp) telling.push(coverage);
+  }
+  return telling;
 }
 
 function readStage(stage: Stage, before: Before, ground: Ground, guide: Guide): Known {

@@ -35,7 +35,7 @@ interface Known {
   readonly parts: readonly Part[];
   readonly listed: ListedDangers;
   readonly revision: number;
-  readonly basis: readonly unknown[];
+  readonly basis: Basis;
   readonly ground: Ground;
 }
 
@@ -48,11 +48,14 @@ export function groundOf(guide: Guide): Ground {
   if (known && known.parts === parts && known.revision === figures.revision) return known.ground;
   const listed = known?.parts === parts ? known.listed : listedDangers(parts);
   const telling = figures.withSymbol(tells);
-  const basis = basisOf(guide, telling);
-  const isSame = known !== undefined && known.listed === listed && sameItems(known.basis, basis);
-  const made = isSame ? known.ground : makeGround(guide, listed, telling);
+  const { revision } = figures;
+  if (known?.listed === listed && isStill(known.basis, guide, telling)) {
+    KNOWN.set(guide, { ...known, parts, revision });
+    return known.ground;
+  }
+  const made = makeGround(guide, listed, telling);
   const ground = known && sameGround(known.ground, made) ? known.ground : made;
-  KNOWN.set(guide, { parts, listed, revision: figures.revision, basis, ground });
+  KNOWN.set(guide, { parts, listed, revision, basis: basisOf(guide, telling), ground });
   return ground;
 }
 
@@ -62,14 +65,40 @@ function tells(symbol: string): boolean {
 }
 
 /** What the ground is made of beside the lists: most edits of figures touch none of it. */
-function basisOf({ figures, frontMatter }: Guide, telling: readonly GuideFigure[]): unknown[] {
-  const basis: unknown[] = frontMatter.supply.map(({ name }) => figures.named(name)?.evaluation);
-  for (const figure of telling) basis.push(figure, figure.evaluation, figure.stated);
-  return basis;
+interface Basis {
+  readonly rails: readonly unknown[];
+  readonly figures: readonly GuideFigure[];
+  readonly evaluations: readonly unknown[];
+  readonly stated: readonly unknown[];
 }
 
-function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((item, i) => item === b[i]);
+function basisOf(guide: Guide, telling: readonly GuideFigure[]): Basis {
+  return {
+    rails: railValues(guide),
+    figures: telling,
+    evaluations: telling.map(({ evaluation }) => evaluation),
+    stated: telling.map(({ stated }) => stated),
+  };
+}
+
+/** Whether the basis is what the guide now gives; asked at each keystroke near a figure. */
+function isStill(basis: Basis, guide: Guide, telling: readonly GuideFigure[]): boolean {
+  const rails = railValues(guide);
+  return (
+    rails.length === basis.rails.length &&
+    rails.every((rail, i) => rail === basis.rails[i]) &&
+    telling.length === basis.figures.length &&
+    telling.every(
+      (figure, i) =>
+        figure === basis.figures[i] &&
+        figure.evaluation === basis.evaluations[i] &&
+        figure.stated === basis.stated[i],
+    )
+  );
+}
+
+function railValues({ figures, frontMatter }: Guide): readonly unknown[] {
+  return frontMatter.supply.map(({ name }) => figures.named(name)?.evaluation);
 }
 
 function listedDangers(parts: readonly Part[]): ListedDangers {
