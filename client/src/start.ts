@@ -63,6 +63,9 @@ const RESTART = "Restart Server";
 export function start(context: vscode.ExtensionContext, make: MakeClient): void {
   const log = vscode.window.createOutputChannel("Kitquill", { log: true });
   const session = new Session(make, log);
+  // First, since all else can wait. Not awaited: a server that never answers must not keep the extension
+  // from being active.
+  void session.start();
   const guide = new FollowedGuide(session.ask);
   context.subscriptions.push(
     log,
@@ -85,8 +88,6 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
     ...createPreview(context.extensionUri, session, guide),
     ...createRevision(session.ask, context.workspaceState),
   );
-  // Not awaited: a server that never answers must not keep the extension from being active.
-  void session.start();
 }
 
 /** One launch of the server, until its first answer or failure. */
@@ -120,6 +121,7 @@ class Session implements vscode.Disposable, PreviewServer {
 
   private async launch(): Promise<void> {
     const launch: Launch = { pending: true, told: false };
+    this.log.info("Starting the server.");
     const late = setTimeout(() => this.tellFailed(launch, NO_ANSWER), PATIENCE_MS);
     try {
       const options = clientOptions(this.log, this.watched);

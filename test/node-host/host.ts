@@ -17,6 +17,8 @@ export interface NodeHost extends Host {
   readonly folder: string;
   /** Ids of the language server's processes. */
   servers(): number[];
+  /** When the extension's log last told this, in milliseconds since 1970. */
+  logged(words: string): number;
 }
 
 /** @param settings beside those that keep the editor quiet */
@@ -48,7 +50,23 @@ export async function serveNodeEditor(folder: string, settings: object = {}): Pr
     "--disable-update-check",
   ];
   const host = await startHost({ args, port, address, files, env, hasChildren: true });
-  return { ...host, folder: copy, servers: () => processesOf(join(files, "extensions")) };
+  return {
+    ...host,
+    folder: copy,
+    servers: () => processesOf(join(files, "extensions")),
+    logged: (words) => timeOf(words, join(files, "data/logs")),
+  };
+}
+
+/** A line of a log begins with the local time, to the millisecond. */
+function timeOf(words: string, logs: string): number {
+  const files = readdirSync(logs, { recursive: true, encoding: "utf8" });
+  const log = files.find((name) => name.endsWith("Kitquill.log"));
+  if (!log) throw new Error("The extension has written no log.");
+  const lines = readFileSync(join(logs, log), "utf8").split("\n");
+  const line = lines.findLast((one) => one.includes(words));
+  if (!line) throw new Error(`The log does not tell "${words}". It says:\n${lines.join("\n")}`);
+  return new Date(line.slice(0, "2000-01-01 00:00:00.000".length)).getTime();
 }
 
 /** Keeps all that it writes in the run's own folder, and asks no gallery. */
@@ -67,6 +85,15 @@ function vsix(): string {
   if (process.env.KITQUILL_VSIX) return process.env.KITQUILL_VSIX;
   const { name, version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
   return join(ROOT, `${name}-${version}.vsix`);
+}
+
+/** When a process was started, in milliseconds since 1970; to a hundredth of a second. */
+export function startOf(id: number): number {
+  const tell = (pattern: RegExp, file: string) => pattern.exec(readFileSync(file, "utf8"))![1]!;
+  // Behind the name, in brackets, the start is the twentieth field, in ticks since the machine's start.
+  const ticks = Number(tell(/.*\) (.*)/s, `/proc/${id}/stat`).split(" ")[19]);
+  const uptime = Number(tell(/^(\S+)/, "/proc/uptime"));
+  return Math.round(Date.now() - uptime * 1_000 + ticks * 10);
 }
 
 /** Processes that run a server from this folder of extensions. */
