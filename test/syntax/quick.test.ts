@@ -28,6 +28,9 @@ describe("what is read the quick way", () => {
     "1. It takes {P(R5) = VCC^2 * Iq = 2 W}, [R1], and 2 * 3 is six.\n   So {2 * VCC} * 5.\n\n## A * B",
     "1. Fit [R1].\n\n   ![The board, 2nd side](pictures/step_1-a%20b.jpg)\n2. ![](a.png)![b](c) end",
     "10. one\n\n   ![a](b)\n\n11. two\n\n  Behind\nthe list.\n\n12. three",
+    "## Board\n\n<!-- board main -->\n\n> **NOTICE: wrong polarity.** Turn the ring\n> to the mark, not [D1] alone.\n\n1. Fit [D1].",
+    "> a\n\n> **b c.** d\r\n\r\n<!-- a -->\r\n<!-- b -->\r\nText\n## A **b** c\n1. **A** **b: c** d [R1] **e**\n   f\n\n> **g**",
+    "1. a\n\n<!-- b -->\n\n2. c\n\n> d\n\n3. **e** 2 * 3",
     "Wow!![a](b)[R1]![c](d) {VCC}\nand ![e](f)",
     '"Quoted" text: 100 %.\n# Title\n1. [R1]: solder it',
   ])("%j", (text) => {
@@ -39,7 +42,7 @@ describe("what is read the quick way", () => {
 describe("what is left to micromark", () => {
   test.each([
     ...["*a*", "a* b", "a *b", "a ** b", "* a", "1. * a", "1. a\n   * b", "a\n * b", "a *\nb"],
-    ...["`a`", "a\\b", "&amp;", "<b>", "a_b", "~a~", "| a |", "> a", "- a", "+ a", "# a #"],
+    ...["`a`", "a\\b", "&amp;", "<b>", "a_b", "~a~", "| a |", "- a", "+ a", "# a #"],
     ...["![a", "![a]", "![a][b]", "![*a*](b)", "![a](b c)", '![a](b "c")', "![a](b(c))", "![a]()"],
     ...[
       "![a [R1]](b)",
@@ -51,6 +54,19 @@ describe("what is left to micromark", () => {
       "![a](b){V}",
     ],
     ...["[a](b)", "[a][b]", "[^1]", "1. [ ] a", "[a]: b", "[a [b]", "a]", "{a", "\u0024{a}"],
+    ...["> a\nb", "a\n> b", "> > a", "> - a", ">a", "> a\n>", "> a\n> **b**", "> a\n> [R1]"],
+    ...["> [a]: b", "1. a\n   > b", "> a\n<!-- b -->", "> a\n# b", ">  a", "> a\n> ===="],
+    ...["a\n<!-- b -->", "<!-- a --> b", "a <!-- b -->", "   <!-- a -->", "<!-- a\nb -->", "<!-->"],
+    ...["\u2028<!-- a -->", "**a**b", "a**b**", "** a**", "**a **", "**a*", "***a***", "**a\nb**"],
+    ...[
+      "**[R1]**",
+      "{2 **a** }",
+      "[a **b** c]",
+      "![a **b** c](d)",
+      "**a\u00a0**",
+      "**a** b**",
+      "a\n**b**",
+    ],
     ...["a  \nb", "a\n===", "a\n---", "    a", "\ta", "a\n1. b", "1. a\nb", "1.  a", "1. 2. a"],
     ...["1. a\n2) b", "www.a.b", "http://a.b", "a@b.c", "a\n[R1]", "a\rb", "\uFEFFa"],
   ])("%j", (text) => {
@@ -85,6 +101,16 @@ describe("the trees are equal", () => {
       ),
       ..."[ ] { } ( ) ! : ; , . ? < > & # $ % = - + / \" ' 1 12. × – é 🔧".split(" "),
       ...["![a](b)", "![", "](c)", "![R1](d_e.png)", "![](f)", "!"],
+      ...[
+        "\n> ",
+        "\n\n> ",
+        "\n\n>_**a** ",
+        "\n\n<!--_a_-->\n",
+        "\n<!--_a_-->\n\n",
+        " **a** ",
+        "**b",
+        "c.** ",
+      ],
       ...[" ", " ", " ", " ", " ", "  ", "\t"],
       ...["\n", "\n", "\n", "\n\n", "\n\n", "\n\n\n", "\r\n", "\r", "\n   ", "\n\n   ", "\n    "],
       ...[

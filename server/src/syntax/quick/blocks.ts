@@ -1,24 +1,32 @@
 /**
- * The quick way to read the plainest Markdown, which most of a guide is: headings, paragraphs and
- * numbered steps of words, marks, figures and plain pictures. It gives exactly the tree that micromark gives, some
+ * The quick way to read the plainest Markdown, which most of a guide is: headings, paragraphs,
+ * notes and numbered steps of words, marks, figures and plain pictures. It gives exactly the tree that micromark gives, some
  * twenty times faster, or declines: whatever could mean more than it seems is left to micromark.
  */
 import type { Heading, List, ListItem, Paragraph, Root } from "mdast";
 import { type Line, linesOf, pointAt, type Stretch } from "./lines.ts";
-import { readWords, withoutPictures } from "./words.ts";
+import { readWords, withoutSigns } from "./words.ts";
 
 /**
  * What only micromark reads: control characters, escapes, code, emphasis, HTML, tables, links, pictures
  * that are not plain, footnotes, task boxes, references to characters, and white space at the end of a
- * line. A star with spaces round it is text: it multiplies in a figure.
+ * line. A star with spaces round it is text: it multiplies in a figure. Comments that fill a line, and bold
+ * words that stand apart, are taken out before.
  */
 const BEYOND =
   /[\0-\x09\x0b\x0c\x0e-\x1f\\`_~|@]|(?<! )\*|\*(?! )|\r(?!\n)|<[A-Za-z/!?]|!\[|\][([]|\[\^|\[[ xX]?\]|&[#A-Za-z]|\$\{|\{[{%#.:]|www\.|https?:| \r?$/im;
 
 const HEADING = /^(#{1,6}) (?=[^ ])/;
 const ITEM = /^(\d{1,9})([.)]) (?=[^ ])/;
+const NOTE = "> ";
+/** A comment that fills a line; a comment that opens a paragraph's line is none of these. */
+const COMMENT = /^<!-- .* -->$/;
+const COMMENTS = /(?<![^\n])<!-- [^\r\n]* -->(?=\r?\n|$)/g;
 /** Signs that may open a block at the start of a line. */
-const OPENS_BLOCK = /^(?:[ #>\-+*=:]|\d{1,9}[.)](?: |$))/;
+const OPENS_BLOCK = /^(?:[ #>\-+=:]|\*(?!\*)|\d{1,9}[.)](?: |$))/;
+
+/** A mark, a picture or bold words at the start of a line leave open where the text before ends. */
+const LEAVES_OPEN = /^(?:!?[[{]|\*\*)/;
 
 /** A paragraph that begins like a link definition. */
 const DEFINITION = /^\[[^\]]*\]:/;
@@ -28,10 +36,15 @@ const DEFINITION = /^\[[^\]]*\]:/;
  * which a bracket becomes a link.
  */
 export function quickTree(text: string, links: ReadonlySet<string>): Root | undefined {
-  if (text.charCodeAt(0) === 0xfeff || BEYOND.test(withoutPictures(text))) return undefined;
+  if (text.charCodeAt(0) === 0xfeff || BEYOND.test(withoutSigns(withoutComments(text))))
+    return undefined;
   const reader = new BlockReader(text, links);
   for (const line of linesOf(text)) if (!reader.take(line)) return undefined;
   return reader.finish();
+}
+
+function withoutComments(text: string): string {
+  return text.includes("<!-- ") ? text.replace(COMMENTS, "") : text;
 }
 
 class BlockReader {
@@ -46,6 +59,8 @@ class BlockReader {
   #delimiter = "";
   /** Lines of the paragraph that is open. */
   #paragraph: Stretch[] = [];
+  /** Whether that paragraph is of a note. */
+  #isNote = false;
   #afterBlank = false;
 
   constructor(text: string, links: ReadonlySet<string>) {
@@ -61,7 +76,7 @@ class BlockReader {
       return this.#closeParagraph();
     }
     const text = this.#text.slice(line.start, line.end);
-    const taken = this.#heading(text) ?? this.#step(text) ?? this.#words(text);
+    const taken = this.#note(text) ?? this.#comment(text) ?? this.#onPage(text);
     this.#afterBlank = false;
     return taken;
   }
@@ -72,6 +87,31 @@ class BlockReader {
     const start = { line: 1, column: 1, offset: 0 };
     const end = pointAt(this.#line, this.#line.end);
     return { type: "root", children: this.#blocks, position: { start, end } };
+  }
+
+  #onPage(text: string): boolean {
+    return this.#heading(text) ?? this.#step(text) ?? this.#words(text);
+  }
+
+  /** A line of a note. A line that follows without its sign may still belong to it. */
+  #note(text: string): boolean | undefined {
+    if (!text.startsWith(NOTE)) return this.#isNote ? false : undefined;
+    const isOpen = this.#paragraph.length > 0;
+    if (isOpen && !this.#isNote) return false;
+    const words = text.slice(NOTE.length);
+    if (OPENS_BLOCK.test(words) || (isOpen && LEAVES_OPEN.test(words))) return false;
+    this.#list = undefined;
+    this.#isNote = true;
+    this.#openLine(NOTE.length);
+    return true;
+  }
+
+  #comment(text: string): boolean | undefined {
+    if (!COMMENT.test(text)) return undefined;
+    if (this.#paragraph.length > 0) return false;
+    this.#list = undefined;
+    this.#blocks.push({ type: "html", value: text, position: this.#place() });
+    return true;
   }
 
   #heading(text: string): boolean | undefined {
@@ -127,8 +167,7 @@ class BlockReader {
     if (indent === undefined) return false;
     const words = text.slice(indent);
     if (words === "" || OPENS_BLOCK.test(words)) return false;
-    // A mark or picture at the start of a line leaves it open where the text before ends.
-    if (isOpen && /^!?[[{]/.test(words)) return false;
+    if (isOpen && LEAVES_OPEN.test(words)) return false;
     if (!isOpen && indent < this.#indent) this.#list = undefined;
     if (!isOpen && this.#list) this.#item!.spread = true;
     this.#openLine(indent);
@@ -160,6 +199,12 @@ class BlockReader {
     const end = pointAt(last.line, last.to);
     const start = pointAt(first.line, first.from);
     const paragraph: Paragraph = { type: "paragraph", children, position: { start, end } };
+    if (this.#isNote) {
+      const whole = { start: pointAt(first.line, first.line.start), end: { ...end } };
+      this.#blocks.push({ type: "blockquote", children: [paragraph], position: whole });
+      this.#isNote = false;
+      return true;
+    }
     if (!this.#list) {
       this.#blocks.push(paragraph);
       return true;

@@ -1,4 +1,4 @@
-/** The words of a paragraph or heading, read the quick way: text, marks and figures only. */
+/** The words of a paragraph or heading, read the quick way: text, marks, figures, pictures, and what is bold. */
 import type { Node, PhrasingContent } from "mdast";
 import type { SyntaxProblem } from "../dialect.ts";
 import { parseFigure } from "../figures/parseFigure.ts";
@@ -13,16 +13,26 @@ import { type Point, pointAt, type Stretch } from "./lines.ts";
  * A picture with a plain description and a plain address, and no attributes behind it. Characters of
  * emphasis may stand in the address alone.
  */
-const PICTURE = /!\[([^\n\r!<[\]{}]{0,500})\]\(([\w./%-]+)\)(?!\{)/;
+const PICTURE = /!\[([^\n\r!*<[\]{}]{0,500})\]\(([\w./%-]+)\)(?!\{)/;
 const PICTURE_HERE = new RegExp(PICTURE, "y");
 const PICTURES = new RegExp(PICTURE, "g");
 
-/** The text with words in the place of plain pictures: their descriptions between two letters. */
-export function withoutPictures(text: string): string {
-  return text.includes("![") ? text.replace(PICTURES, "x$1x") : text;
+/**
+ * Bold words on one line, with white space before and behind, so that their stars can only open and only
+ * close.
+ */
+const BOLD = /(?<![^ \n])\*\*([^\s*[\]{}](?:[^*\r\n[\]{}]{0,200}[^\s*[\]{}])?)\*\*(?![^ \r\n])/;
+const BOLD_HERE = new RegExp(BOLD, "y");
+const BOLDS = new RegExp(BOLD, "g");
+
+/** The text with words in the place of plain pictures and of what is bold, each between two letters. */
+export function withoutSigns(text: string): string {
+  const words = text.includes("![") ? text.replace(PICTURES, "x$1x") : text;
+  return words.includes("**") ? words.replace(BOLDS, "x$1x") : words;
 }
 
-const BRACKET = /[[\]{]/g;
+/** What may be more than text. */
+const SIGN = /[[\]{]|\*\*/g;
 /** What no bracket or brace may hold to be read the quick way. */
 const NESTED = /[[\]{]/;
 
@@ -63,14 +73,20 @@ class WordReader {
     this.#done = stretch.from;
     let at = stretch.from;
     for (;;) {
-      BRACKET.lastIndex = at;
-      const sign = BRACKET.exec(this.#text);
+      SIGN.lastIndex = at;
+      const sign = SIGN.exec(this.#text);
       if (!sign || sign.index >= stretch.to) return true;
-      const end =
-        sign[0] === "[" ? this.#bracket(sign.index) : sign[0] === "{" && this.#brace(sign.index);
+      const end = this.#read(sign[0], sign.index);
       if (!end) return false;
       at = end;
     }
+  }
+
+  /** Reads what the sign opens. Gives where to go on. */
+  #read(sign: string, at: number): number | undefined {
+    if (sign === "[") return this.#bracket(at);
+    if (sign === "{") return this.#brace(at);
+    return sign === "**" ? this.#bold(at) : undefined;
   }
 
   finish(): PhrasingContent[] {
@@ -98,6 +114,22 @@ class WordReader {
     const position = this.#place(open, close + 1);
     const node = { type: "partMark", mark: result.mark, value: `[${inside}]`, position } as const;
     return this.#add(node, open, close + 1);
+  }
+
+  /** Reads the bold words whose first star is at `start`. Gives where to go on. */
+  #bold(start: number): number | undefined {
+    BOLD_HERE.lastIndex = start;
+    const match = BOLD_HERE.exec(this.#text);
+    if (!match) return undefined;
+    const [{ length }, value] = match;
+    const end = start + length;
+    const text = {
+      type: "text",
+      value: value!,
+      position: this.#place(start + 2, end - 2),
+    } as const;
+    const position = this.#place(start, end);
+    return this.#add({ type: "strong", children: [text], position }, start, end);
   }
 
   /** Reads the picture whose `!` is at `start`. Gives where to go on. */
@@ -130,7 +162,7 @@ class WordReader {
     const end = this.#text.indexOf(close, open);
     if (end < 0 || end >= this.#stretch.to || end - open > most) return undefined;
     const inside = this.#text.slice(open + 1, end);
-    return NESTED.test(inside) ? undefined : inside;
+    return NESTED.test(inside) || inside.includes("**") ? undefined : inside;
   }
 
   /** The sign of a near miss. */
