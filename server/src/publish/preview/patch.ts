@@ -18,7 +18,8 @@ export interface Splice {
 
 export interface Shown {
   readonly id: number;
-  readonly block: PreviewBlock;
+  /** Another object of the same content where the block's source has come to stand elsewhere. */
+  block: PreviewBlock;
 }
 
 /** The row of blocks that a preview shows. */
@@ -33,11 +34,11 @@ export class ShownBlocks {
   /** Takes the blocks as shown and tells what changes by that; what is the same keeps its id. */
   show(blocks: readonly PreviewBlock[]): Splice[] {
     const before = this.#shown;
-    const shown: Shown[] = [];
     const splices: Splice[] = [];
     const start = commonStart(before, blocks);
     const end = commonEnd(before, blocks, start);
-    for (let i = 0; i < start; i++) shown.push(kept(before[i]!, blocks[i]!));
+    for (let i = 0; i < start; i++) kept(before[i]!, blocks[i]!);
+    const shown = before.slice(0, start);
     const places = placesOf(before, start, before.length - end);
     let next = start;
     let added: Shown[] = [];
@@ -64,15 +65,16 @@ export class ShownBlocks {
     }
     close(before.length - end);
     for (let i = end; i > 0; i--) {
-      shown.push(kept(before[before.length - i]!, blocks[blocks.length - i]!));
+      kept(before[before.length - i]!, blocks[blocks.length - i]!);
     }
-    this.#shown = shown;
+    this.#shown = shown.concat(before.slice(before.length - end));
     return splices;
   }
 }
 
 function kept(before: Shown, block: PreviewBlock): Shown {
-  return before.block === block ? before : { id: before.id, block };
+  before.block = block;
+  return before;
 }
 
 function isSame(a: PreviewBlock, b: PreviewBlock): boolean {

@@ -4,6 +4,7 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import type { Span } from "../../text/span.ts";
 import type { Shown } from "./patch.ts";
+import type { Source } from "./preview.ts";
 
 /** A stretch of a page that a block shows. */
 export interface Stretch extends Span {
@@ -63,6 +64,15 @@ export function sourceOfBlock(
   return found?.piece && guide.pieces[found.piece.order] === found.piece ? found : undefined;
 }
 
+/** Source of the next block that has one. */
+function sourceBehind(shown: readonly Shown[], index: number): Source | undefined {
+  for (let i = index + 1; i < shown.length; i++) {
+    const { source } = shown[i]!.block;
+    if (source) return source;
+  }
+  return undefined;
+}
+
 /** Up to where the source of the next block of the page begins. */
 function stretchAt(shown: readonly Shown[], index: number): BlockSource | undefined {
   const source = shown[index]!.block.source;
@@ -70,7 +80,7 @@ function stretchAt(shown: readonly Shown[], index: number): BlockSource | undefi
   const { piece } = source;
   const { uri, text } = piece.page;
   const start = piece.start + source.start;
-  const next = shown.slice(index + 1).find(({ block }) => block.source)?.block.source;
+  const next = sourceBehind(shown, index);
   const end = next?.piece.page === piece.page ? next.piece.start + next.start : text.length;
   return { stretch: { uri, start, end: Math.max(start, end) }, piece };
 }

@@ -8,16 +8,10 @@ import type { StageNode } from "../../model/stageNode.ts";
 import type { Block } from "../blocks.ts";
 import { Footnotes, type PictureSource } from "../fill/filler.ts";
 import { escapeHtml } from "../html.ts";
-import {
-  contentsHtml,
-  HeadingIds,
-  headHtml,
-  type SectionHead,
-  sectionTitle,
-  stageIntro,
-} from "../page/frame.ts";
+import { contentsHtml, HeadingIds, headHtml, type SectionHead } from "../page/frame.ts";
 import { needsHtml } from "../page/needs.ts";
 import { pageWords } from "../words/words.ts";
+import { KeptBlocks } from "./keptBlocks.ts";
 import { ShownBlocks, type Splice } from "./patch.ts";
 import { PieceBlocks, type Surroundings } from "./pieceBlocks.ts";
 import { type BlockSource, type Place, placeOfText, sourceOfBlock } from "./places.ts";
@@ -43,7 +37,7 @@ export type PreviewPause = "worth showing" | undefined;
 export class GuidePreview {
   readonly #templates = new KeptTemplates();
   readonly #pieces = new PieceBlocks(this.#templates);
-  readonly #intros = new WeakMap<StageNode, { supplyState: object; html: string }>();
+  readonly #kept = new KeptBlocks();
   #shown = new ShownBlocks();
   #blocks: readonly PreviewBlock[] = [];
   #needs = "";
@@ -64,7 +58,7 @@ export class GuidePreview {
   /** Brings the blocks up to date; yields after each piece. The guide must not change meanwhile. */
   *follow(guide: GuideState, pictures: PictureSource): Generator<PreviewPause, void, void> {
     this.#templates.update(guide);
-    const row = new Row(guide, pictures, this);
+    const row = new Row(guide, pictures, this.#kept);
     if (!this.#isComplete) this.#first = row;
     for (const piece of guide.pieces) {
       const isNew = !this.#templates.isKept(piece);
@@ -104,22 +98,13 @@ export class GuidePreview {
   source(guide: GuideState, id: number): BlockSource | undefined {
     return sourceOfBlock(this.#shown.all, guide, id);
   }
-
-  /** Line and table of a stage, kept while its steps and what becomes of its supplies stay. */
-  intro(stage: StageNode, guide: GuideState): string {
-    const known = this.#intros.get(stage);
-    if (known?.supplyState === stage.supplyState) return known.html;
-    const html = stageIntro(stage, guide, pageWords(guide.language));
-    this.#intros.set(stage, { supplyState: stage.supplyState, html });
-    return html;
-  }
 }
 
 /** The blocks in the making, piece by piece. */
 class Row {
   readonly around: Surroundings;
   title: string | undefined;
-  readonly #preview: GuidePreview;
+  readonly #kept: KeptBlocks;
   readonly #stages: ReadonlyMap<unknown, StageNode>;
   readonly #ids = new HeadingIds();
   readonly #opening: PreviewBlock[] = [];
@@ -128,31 +113,32 @@ class Row {
   /** Whether no block has come yet: a heading of level 1 is the title then. */
   #isFirst = true;
 
-  constructor(guide: GuideState, pictures: PictureSource, preview: GuidePreview) {
+  constructor(guide: GuideState, pictures: PictureSource, kept: KeptBlocks) {
     this.around = { guide, pictures, footnotes: new Footnotes() };
     this.title = guide.frontMatter.title?.value;
-    this.#preview = preview;
+    this.#kept = kept;
     this.#stages = new Map(guide.stages.map((stage) => [stage.heading?.fact, stage]));
   }
 
   add(piece: PieceNode, blocks: readonly Block[]): void {
-    const headings = blocks.some(({ kind }) => kind === "heading")
-      ? piece.facts.facts.filter((fact) => fact.kind === "heading")
-      : [];
     for (const block of blocks) {
-      const source = { piece, start: block.start };
-      const fact = headings.find(({ span }) => span.start === block.start);
-      if (block.kind === "heading" && block.level! <= 2 && fact) {
-        if (this.#isFirst && block.level === 1) this.title ??= fact.title;
-        else this.#open(block, fact.title, this.#stages.get(fact), source);
-      } else if (block.kind === "heading") {
-        const id = fact ? ` id="${escapeHtml(this.#ids.of(fact.title))}"` : "";
-        const { level, html } = block;
-        this.#push({ place: "inside", html: `<h${level}${id}>${html}</h${level}>`, source });
-      } else {
-        this.#push({ place: "inside", html: block.html, source });
-      }
+      if (block.kind === "heading") this.#addHeading(piece, block);
+      else this.#push(this.#kept.plain(piece, block));
       this.#isFirst = false;
+    }
+  }
+
+  #addHeading(piece: PieceNode, block: Block): void {
+    const { facts } = piece.facts;
+    const fact = facts.find((one) => one.kind === "heading" && one.span.start === block.start);
+    const heading = fact?.kind === "heading" ? fact : undefined;
+    if (!heading || block.level! > 2) {
+      const id = heading && this.#ids.of(heading.title);
+      this.#push(this.#kept.heading(piece, block, id));
+    } else if (this.#isFirst && block.level === 1) {
+      this.title ??= heading.title;
+    } else {
+      this.#open(piece, block, heading.title, this.#stages.get(heading));
     }
   }
 
@@ -160,22 +146,18 @@ class Row {
     (this.#sections.length > 0 ? this.#body : this.#opening).push(block);
   }
 
-  #open(block: Block, title: string, stage: StageNode | undefined, source: Source): void {
+  #open(piece: PieceNode, block: Block, title: string, stage: StageNode | undefined): void {
     const kind = block.level === 1 ? "part" : "stage";
     const withSteps = kind === "stage" && stage && stage.steps.length > 0 ? stage : undefined;
     const id = this.#ids.of(title);
     const head: SectionHead = { kind, id, title, heading: block.html, stage: withSteps };
     this.#sections.push(head);
-    const own = withSteps ? ` id="stage-${withSteps.number}"` : "";
-    const html = `<section class="${kind}"${own} aria-labelledby="${escapeHtml(id)}">${sectionTitle(head)}</section>`;
-    this.#body.push({ place: "section", html, source });
-    if (!withSteps) return;
-    const intro = this.#preview.intro(withSteps, this.around.guide);
-    this.#body.push({ place: "inside", html: intro, source: undefined });
+    this.#body.push(this.#kept.section(piece, block, head));
+    if (withSteps) this.#body.push(this.#kept.intro(withSteps, this.around.guide));
   }
 
   soFar(): PreviewBlock[] {
-    return [this.#head(), ...this.#opening, ...this.#body];
+    return [this.#head(), ...this.#opening].concat(this.#body);
   }
 
   all(needs: string, pieces: PieceBlocks): PreviewBlock[] {
@@ -184,7 +166,8 @@ class Row {
     const lists = [contents, needs].filter((html) => html !== "");
     const between = lists.map((html) => ({ place: "inside", html, source: undefined }) as const);
     const notes = this.#footnotes(pieces);
-    return [this.#head(), ...this.#opening, ...between, ...this.#body, ...notes];
+    // Spread, the thousands of the body would cost more than all that an edit makes anew.
+    return [this.#head(), ...this.#opening, ...between].concat(this.#body, notes);
   }
 
   #head(): PreviewBlock {
