@@ -631,7 +631,7 @@ describe("kitquill list figures", () => {
     expect(out.split("\n").map((line) => line.split(/ {2,}/).join("|"))).toEqual([
       "Name|Value|Worst case|Line|Figure",
       "VCC|12 V|11.4 V … 12.6 V|4|VCC = 12 V ± 5 %",
-      expect.stringMatching(/^P\(R1\)\|30.6 mW\|27.7 mW … 33.8 mW\|\d+\|P\(R1\) = VCC\^2/),
+      expect.stringMatching(/^P\(R1\)\|30.6 mW\|27.6 mW … 33.8 mW\|\d+\|P\(R1\) = VCC\^2/),
       expect.stringMatching(/^V\(TP1\)\|< 50 mV\|/),
       expect.stringMatching(/^\|45 °C\|/),
       expect.stringMatching(/^\|0.49 N·m\|/),

@@ -1,7 +1,7 @@
 /** Each construct on the page of the dialect does what the page says. */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { printValue } from "../../server/src/quantity/printing.ts";
+import { printValue } from "../../server/src/quantity/printRange.ts";
 import { checkFiles } from "../fixture.ts";
 import { guideOf } from "../model/guides.ts";
 import { blocksOf, type Row, rowsOf } from "./page.ts";

@@ -20,9 +20,9 @@ describe("pointing at a figure shows", () => {
   test("value, worst case, root sum square, the formula with numbers, and where they come from", () => {
     expect(hover("1. {|P = VCC * Iq}")).toEqual([
       "**P** = 0.621 W",
-      "Worst case 0.503 W … 0.751 W; root sum square 0.533 W … 0.709 W.",
+      "Worst case 0.503 W … 0.752 W; root sum square 0.533 W … 0.709 W.",
       "`VCC * Iq` = `13.8 V * 45 mA`",
-      "- VCC: 13.8 V (12.4 V … 15.2 V), from the [front matter](file:///g.md#L3)\n" +
+      "- VCC: 13.8 V (12.42 V … 15.18 V), from the [front matter](file:///g.md#L3)\n" +
         "- Iq: 45 mA (40.5 mA … 49.5 mA), from the [front matter](file:///g.md#L4)",
     ]);
   });
@@ -62,7 +62,7 @@ describe("pointing at a figure shows", () => {
     const lines = hover(body, HEAD.replace("VCC", "V|CC")).at(-1)!;
     expect(lines).toBe(
       "- Currents on it: 7 mA (6 mA … 8 mA), from I(VCC, R1), I(VCC, R2)\n" +
-        "- P(VCC): 96.6 mW (86.9 mW … 0.106 W)",
+        "- P(VCC): 96.6 mW (86.94 mW … 106.26 mW)",
     );
   });
 

@@ -105,8 +105,8 @@ describe("of the sample kit", () => {
     );
     const own = touched.filter(({ kind }) => kind === "figure" || kind === "rating").map(told);
     expect(own).toEqual([
-      "figure 5.9: I(LED1, LED2): 5.36 mA (4.69 mA … 6.05 mA) → 17.4 mA (15.2 mA … 19.6 mA). [Write 17.4 mA]",
-      "figure 5.9: P(R25): 63.3 mW (48.9 mW … 79.8 mW) → 0.205 W (0.158 W … 0.258 W). [Write 205 mW]",
+      "figure 5.9: I(LED1, LED2): 5.36 mA (4.68 mA … 6.06 mA) → 17.4 mA (15.1 mA … 19.6 mA). [Write 17.4 mA]",
+      "figure 5.9: P(R25): 63.3 mW (48.8 mW … 79.8 mW) → 0.205 W (0.158 W … 0.259 W). [Write 205 mW]",
       expect.stringMatching(/^rating 5.2: V\(C1\) may come to 15.2 V/),
       expect.stringMatching(/^rating 5.9: P\(R25\) may come to 0.258 W/),
     ]);

@@ -1,7 +1,7 @@
 /** Guides with figures, followed as a server does, and what their sheet says. */
 import type { GuideFigure } from "../../server/src/model/figures/figure.ts";
 import type { GuideState } from "../../server/src/model/guideState.ts";
-import { printLimits, printValue } from "../../server/src/quantity/printing.ts";
+import { printLimits, printValue } from "../../server/src/quantity/printRange.ts";
 import { Service } from "../../server/src/service.ts";
 import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 

@@ -28,7 +28,7 @@ test("A formula without a stated value has a hint with its result", async () => 
   expect(hint).toMatchObject({
     position: { line: 5, character: 24 },
     label: " = 14.4\u00a0mW",
-    tooltip: "Worst case 13\u00a0mW … 15.9\u00a0mW",
+    tooltip: "Worst case 12.996\u00a0mW … 15.876\u00a0mW",
   });
 });
 

@@ -276,5 +276,5 @@ test("numbers have the decimal comma of the guide's language", async () => {
   expect(
     numbers.filter((text) => /^[^=A-Z]*\d\.\d+\s?(?:mm|[mkM]?[VAWΩ]|[nµp]F)/.test(text)),
   ).toEqual([]);
-  expect(shown).toContain("von 1,188 V bis 1,313 V");
+  expect(shown).toContain("von 1,1875 V bis 1,3125 V");
 });

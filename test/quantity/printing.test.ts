@@ -1,6 +1,7 @@
 /** Results as text. */
 import { describe, expect, test } from "vitest";
-import { printAmount, printLimits, printValue } from "../../server/src/quantity/printing.ts";
+import { printAmount } from "../../server/src/quantity/printing.ts";
+import { printLimits, printValue } from "../../server/src/quantity/printRange.ts";
 import { resultUnit } from "../../server/src/quantity/resultUnits.ts";
 import { readWholeUnit } from "../../server/src/quantity/unitText.ts";
 import { computed } from "./sums.ts";
@@ -47,7 +48,7 @@ describe("amounts", () => {
 describe("results have as many figures as their tolerance and inputs give sense to", () => {
   test.each([
     ["(40 V - -40 V) * 0.3 A", "24 W", "24 W"],
-    ["13.8 V ± 10 %", "13.8 V", "12.4 V … 15.2 V"],
+    ["13.8 V ± 10 %", "13.8 V", "12.42 V … 15.18 V"],
     ["100 kΩ ± 1 %", "100 kΩ", "99 kΩ … 101 kΩ"],
     ["1 V / 3", "333 mV", "333 mV"],
     ["1.0000 V / 3", "333.33 mV", "333.33 mV"],

@@ -1,6 +1,6 @@
 /** What a reading expects contradicts what is computed for the same name. */
 import { type FigureValue, sameKind } from "../quantity/evaluation/value.ts";
-import { printLimits } from "../quantity/printing.ts";
+import { printLimits } from "../quantity/printRange.ts";
 import type { Reading } from "../syntax/dialect.ts";
 import { type Check, NO_FINDINGS } from "./check.ts";
 import { nameOf, shown } from "./figures/problems.ts";

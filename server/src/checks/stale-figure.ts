@@ -3,7 +3,7 @@ import type { GuideFigure } from "../model/figures/figure.ts";
 import { type FigurePart, textOfPart } from "../model/figures/formula.ts";
 import type { FigureValue } from "../quantity/evaluation/value.ts";
 import { formatQuantity } from "../quantity/formatQuantity.ts";
-import { printLimits } from "../quantity/printing.ts";
+import { printLimits } from "../quantity/printRange.ts";
 import { readWritten } from "../quantity/writtenNumber.ts";
 import { type Check, type Finding, type Fix, NO_FINDINGS } from "./check.ts";
 import { edit, nameOf, shown } from "./figures/problems.ts";

@@ -5,7 +5,7 @@ import type { GuideFigure } from "../model/figures/figure.ts";
 import type { GuideState } from "../model/guideState.ts";
 import { coherentValue } from "../quantity/coherent.ts";
 import type { FigureValue } from "../quantity/evaluation/value.ts";
-import { printLimits, printValue } from "../quantity/printing.ts";
+import { printLimits, printValue } from "../quantity/printRange.ts";
 import { LineIndex } from "../text/lines.ts";
 import { shownPath } from "./shownPath.ts";
 import { type Column, formatTable, type TableFormat } from "./table.ts";

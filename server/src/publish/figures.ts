@@ -2,7 +2,16 @@
 import type { GuideFigure } from "../model/figures/figure.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
-import { figuresOf, printAmount, printLimits, printValue } from "../quantity/printing.ts";
+import type { FigureValue } from "../quantity/evaluation/value.ts";
+import { printAmount } from "../quantity/printing.ts";
+import {
+  type Ends,
+  endsOf,
+  figuresOf,
+  printEnds,
+  printLimits,
+  printValue,
+} from "../quantity/printRange.ts";
 import type { Figure, Reading } from "../syntax/dialect.ts";
 import { localNumbers } from "./localNumbers.ts";
 
@@ -55,21 +64,27 @@ export function shownReading(figure: Figure, piece: PieceNode, guide: GuideState
     const ends = [limitText(reading)];
     return { name, unit: "", low: undefined, high: undefined, limit: "unknown", ends };
   }
-  const low = reading.limit === "below" ? undefined : value.min;
-  const high = reading.limit === "above" ? undefined : value.max;
+  const shown = endsOf({ low: value.min, high: value.max }, 1);
+  const low = reading.limit === "below" ? undefined : shown.low;
+  const high = reading.limit === "above" ? undefined : shown.high;
   const largest = Math.max(Math.abs(low ?? 0), Math.abs(high ?? 0));
   const { unit, scale } = displayUnit(largest, value.unit);
-  const ends = [low, high].filter((end) => end !== undefined);
+  const ends = printedEnds(shown, value).filter((_, side) => [low, high][side] !== undefined);
   return {
     name,
     unit,
     low: low === undefined ? undefined : scaled(low, scale),
     high: high === undefined ? undefined : scaled(high, scale),
     limit: reading.limit === "value" ? "between" : reading.limit,
-    ends: ends.map((end) =>
-      localNumbers(printAmount(end, value.unit, Math.max(3, figuresOf(value))), guide.language),
-    ),
+    ends: ends.map((end) => localNumbers(end, guide.language)),
   };
+}
+
+/** Of a limit without tolerance, as many figures as its inputs give sense to. */
+function printedEnds({ low, high }: Ends, value: FigureValue): readonly string[] {
+  if (low < high) return printEnds({ low, high }, value.unit);
+  const figures = Math.max(3, figuresOf(value));
+  return [low, high].map((end) => printAmount(end, value.unit, figures));
 }
 
 function placeOf(figure: Figure, piece: PieceNode, guide: GuideState): GuideFigure | undefined {

@@ -3,7 +3,6 @@
  * one prefix by thousands, a zero before the decimal point. Where the trade writes otherwise
  * (0.25 W, 4700 µF, 0.5 N·m) its way is kept.
  */
-import type { FigureValue } from "./evaluation/value.ts";
 
 const PREFIXES: readonly { readonly symbol: string; readonly exponent: number }[] = [
   { symbol: "T", exponent: 12 },
@@ -49,44 +48,31 @@ const SMALLER: { readonly [unit: string]: readonly Smaller[] } = {
  * points, % for shares. `figures` is the most significant figures shown; zeros at the end are not.
  */
 export function printAmount(amount: number, unit: string, figures = 9): string {
-  if (unit === "1") return printNumber(amount, figures);
-  if (unit === "%") return withUnit(amount, -2, "%", figures);
+  return printIn(amount, shownUnit(rounded(amount, figures), unit), figures);
+}
+
+/** The unit that an amount is shown in, and the power of ten that its prefix stands for. */
+export interface ShownUnit {
+  readonly unit: string;
+  readonly exponent: number;
+}
+
+/** The multiple of a unit that suits the amount; `1` of a plain number. */
+export function shownUnit(amount: number, unit: string): ShownUnit {
+  if (unit === "1") return { unit, exponent: 0 };
+  if (unit === "%") return { unit, exponent: -2 };
   const small = SMALLER[unit]?.find(({ below }) => Math.abs(amount) < below);
-  if (small && amount !== 0) return withUnit(amount, small.exponent, small.unit, figures);
-  if (!PREFIXED.test(unit) || /^[^/]*[²³^]/.test(unit)) return withUnit(amount, 0, unit, figures);
-  const { symbol, exponent } = prefixOf(rounded(amount, figures), unit);
-  return withUnit(amount, exponent, symbol + unit, figures);
+  if (small && amount !== 0) return small;
+  if (!PREFIXED.test(unit) || /^[^/]*[²³^]/.test(unit)) return { unit, exponent: 0 };
+  const { symbol, exponent } = prefixOf(amount, unit);
+  return { unit: symbol + unit, exponent };
 }
 
-/** A figure's nominal value, to as many figures as its tolerance or its inputs give sense to. */
-export function printValue(value: FigureValue): string {
-  return printAmount(value.nominal, value.unit, figuresOf(value));
-}
-
-/** `12.4 V … 15.2 V`, or the one value where there is no tolerance. */
-export function printLimits(value: FigureValue): string {
-  if (value.min === value.max) return printValue(value);
-  const [low, high] = endsOf(value.min, value.max, value.unit, figuresOf(value));
-  return `${low} … ${high}`;
-}
-
-/** Two amounts in one unit with the same figures. */
-export function endsOf(low: number, high: number, unit: string, figures: number) {
-  return [low, high].map((end) => printAmount(end, unit, figures)) as [string, string];
-}
-
-/** Both ends of a range for a sentence: `−0.5 V and 0.5 V`. */
-export function printRange({ node, unit }: Pick<FigureValue, "node" | "unit">): string {
-  return endsOf(node.range.low, node.range.high, unit, 3).join(" and ");
-}
-
-/** How many significant figures of a value say something. */
-export function figuresOf({ nominal, min, max, figures }: FigureValue): number {
-  const spread = (max - min) / 2;
-  if (!(spread > 0)) return Math.min(6, Math.max(3, figures));
-  if (nominal === 0) return 3;
-  const known = Math.ceil(Math.log10(Math.abs(nominal) / spread) - 1e-9) + 2;
-  return Math.min(6, Math.max(2, known));
+/** An amount in coherent SI units in a multiple that is given. */
+export function printIn(amount: number, { unit, exponent }: ShownUnit, figures = 9): string {
+  const number = printNumber(scale(rounded(amount, figures), exponent), figures);
+  if (unit === "1") return number;
+  return `${number}\u00a0${unit.replace(/^1\/([^/·()²³^]+)$/u, "$1⁻¹")}`;
 }
 
 /** A bare number: groups of three from five figures on, a true minus, powers of ten at the ends. */
@@ -97,11 +83,6 @@ export function printNumber(amount: number, figures = 9): string {
   const [whole, part] = plainDigits(value).split(".");
   const grouped = /\d{5}/.test(whole!) ? whole!.replace(/\B(?=(\d{3})+$)/g, "\u202f") : whole!;
   return (part === undefined ? grouped : `${grouped}.${part}`).replace("-", "\u2212");
-}
-
-function withUnit(amount: number, exponent: number, unit: string, figures: number): string {
-  const shown = unit.replace(/^1\/([^/·()²³^]+)$/u, "$1⁻¹");
-  return `${printNumber(scale(rounded(amount, figures), exponent), figures)}\u00a0${shown}`;
 }
 
 function prefixOf(amount: number, unit: string) {

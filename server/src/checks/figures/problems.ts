@@ -2,7 +2,7 @@
 import type { GuideFigure } from "../../model/figures/figure.ts";
 import { type FigurePart, textOfPart } from "../../model/figures/formula.ts";
 import type { FigureValue } from "../../quantity/evaluation/value.ts";
-import { printValue } from "../../quantity/printing.ts";
+import { printValue } from "../../quantity/printRange.ts";
 import type { FigureProblem } from "../../quantity/problem.ts";
 import type { Span } from "../../text/span.ts";
 import { type Finding, type Fix, NO_FINDINGS } from "../check.ts";

@@ -1,6 +1,7 @@
 /** The same value in the other unit that the trade uses: N·m and lbf·in, mm and in, mm and AWG. */
 import { type FigureValue, hasUnit } from "../../quantity/evaluation/value.ts";
-import { figuresOf, printAmount, printNumber } from "../../quantity/printing.ts";
+import { printAmount, printNumber } from "../../quantity/printing.ts";
+import { figuresOf } from "../../quantity/printRange.ts";
 import { readWholeUnit } from "../../quantity/unitText.ts";
 import { gaugeOf } from "../../quantity/wireGauge.ts";
 

@@ -4,7 +4,7 @@ import { textOfPart } from "../../model/figures/formula.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import { rootSumSquare } from "../../quantity/evaluation/rootSumSquare.ts";
 import type { FigureValue } from "../../quantity/evaluation/value.ts";
-import { endsOf, figuresOf, printLimits, printValue } from "../../quantity/printing.ts";
+import { endsOf, printEnds, printLimits, printValue } from "../../quantity/printRange.ts";
 import { FIGURE_SYMBOLS } from "../../trade/figureNames.ts";
 import { TRADE_FUNCTIONS } from "../../trade/functions/all.ts";
 import { escapeMarkdown } from "../escape.ts";
@@ -82,11 +82,11 @@ function heading(figure: GuideFigure, value: FigureValue): string {
 /** Worst case, and beside it what chance makes likely. */
 function limits({ figure }: GuideFigure, value: FigureValue): string {
   if (figure.reading || value.min === value.max) return "";
-  const { low, high } = rootSumSquare(value.node);
-  const likely = endsOf(low, high, value.unit, figuresOf(value)).join(" … ");
-  const worst = `Worst case ${printLimits(value)}`;
-  const worstEnds = endsOf(value.min, value.max, value.unit, figuresOf(value)).join(" … ");
-  return likely === worstEnds ? `${worst}.` : `${worst}; root sum square ${likely}.`;
+  const likely = printEnds(endsOf(rootSumSquare(value.node)), value.unit).join(" … ");
+  const worst = printLimits(value);
+  return likely === worst
+    ? `Worst case ${worst}.`
+    : `Worst case ${worst}; root sum square ${likely}.`;
 }
 
 /** The expression, and with numbers put in. */

@@ -2,7 +2,7 @@
 import { placeOf } from "../../checks/verdict.ts";
 import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { GuideState } from "../../model/guideState.ts";
-import { printLimits, printValue } from "../../quantity/printing.ts";
+import { printLimits, printValue } from "../../quantity/printRange.ts";
 import type { Span } from "../../text/span.ts";
 
 export interface FigureHint {

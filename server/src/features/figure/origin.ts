@@ -4,7 +4,7 @@ import { partName } from "../../checks/words.ts";
 import type { GuideFigure, Meaning } from "../../model/figures/figure.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { NameUse } from "../../quantity/expression/tree.ts";
-import { printLimits } from "../../quantity/printing.ts";
+import { printLimits } from "../../quantity/printRange.ts";
 import { LineIndex } from "../../text/lines.ts";
 import { escapeMarkdown } from "../escape.ts";
 import { numberOf } from "./workings.ts";

@@ -3,7 +3,7 @@ import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { Guide } from "../../model/guide.ts";
 import { sumOf } from "../../quantity/evaluation/sumOf.ts";
 import { type FigureValue, hasUnit } from "../../quantity/evaluation/value.ts";
-import { printLimits, printValue } from "../../quantity/printing.ts";
+import { printLimits, printValue } from "../../quantity/printRange.ts";
 import { escapeMarkdown } from "../escape.ts";
 
 /** `- Currents: 7 mA (6 mA … 8 mA): I(VCC, R1), I(VCC, R2)`, and so for powers. */

@@ -4,7 +4,7 @@ import { textOfPart } from "../../model/figures/formula.ts";
 import type { Guide } from "../../model/guide.ts";
 import type { FigureValue } from "../../quantity/evaluation/value.ts";
 import { formatQuantity } from "../../quantity/formatQuantity.ts";
-import { printValue } from "../../quantity/printing.ts";
+import { printValue } from "../../quantity/printRange.ts";
 
 /** `(45 mA)^2 * 4.7 kΩ` for `Iq^2 * R50`; undefined where nothing is put in. */
 export function workings(figure: GuideFigure, guide: Guide): string | undefined {

@@ -4,7 +4,7 @@ import { placeOf } from "../../checks/verdict.ts";
 import { listNames } from "../../checks/words.ts";
 import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { GuideState } from "../../model/guideState.ts";
-import { printLimits, printValue } from "../../quantity/printing.ts";
+import { printLimits, printValue } from "../../quantity/printRange.ts";
 import { namingsOf } from "../naming/figureNamings.ts";
 import type { Draft } from "./drafts.ts";
 import { type Revision, revisedParts } from "./revisedParts.ts";

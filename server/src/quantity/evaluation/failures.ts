@@ -1,6 +1,6 @@
 /** The words for operations that have no result. */
 import type { Span } from "../../text/span.ts";
-import { printRange } from "../printing.ts";
+import { printRange } from "../printRange.ts";
 import type { FigureProblem } from "../problem.ts";
 import { holdsZero } from "./interval.ts";
 import {
