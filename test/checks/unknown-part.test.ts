@@ -75,6 +75,15 @@ describe("A designator that the list does not have", () => {
 });
 
 describe("A key that no line fits", () => {
+  test("a decimal comma in a name is a decimal point, and no end of it", async () => {
+    const list = 'Designator,Quantity,Value\n,2,Spacer 3.5 mm\n,2,"Washer 3,2 mm"';
+    const found = (text: string) => messages(kit(`## Board\n\n1. ${text}`, list), CODE);
+    expect(await found("Put on [2 × Spacer 3,5 mm] and [2 × Washer 3.2 mm].")).toEqual([]);
+    expect(await fixed("Put on [2 × Wahser 3,2 mm].", list)).toEqual([
+      "Put on [2 × Washer 3,2 mm].",
+    ]);
+  });
+
   test("is replaced by the nearest", async () => {
     expect(await fixed("Screw [2 × M3x1O].")).toEqual(["Screw [2 × M3x10]."]);
   });

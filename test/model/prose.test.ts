@@ -123,8 +123,12 @@ After.`;
 
 describe("Words", () => {
   test("keep decimal points and short endings, and part what hyphens and elisions join", () => {
-    expect(wordsOf("2.5 mm, 4,7 k, 1N4148, flat-nose, don't, l'étain, e.g. so/else R1–R4")).toEqual(
-      "2.5 mm 4,7 k 1n4148 flat nose don't l étain e.g so else r1 r4".split(" "),
+    expect(
+      wordsOf(
+        "2.5 mm, 4,7 k, 1N4148, flat-nose, don't, l'étain, s'il, jusqu’à, e.g. so/else R1–R4",
+      ),
+    ).toEqual(
+      "2.5 mm 4,7 k 1n4148 flat nose don't l étain s il jusqu à e.g so else r1 r4".split(" "),
     );
     const [block] = blocksOf("flat-nose l'étain R1–R4 - so");
     expect(block!.words.map((word) => word.joined)).toEqual([

@@ -144,6 +144,10 @@ describe("braces that hold no figure are left alone", () => {
     "{a;b; c d}",
     "{a.b = c}",
     "{the voltage = 5 V}",
+    "{level = low … high}",
+    "{5 … 6}",
+    "{read me (or not) at 5}",
+    "{read on page 5}",
   ])("%s", (text) => {
     expect(parse(text)).toBeUndefined();
   });
@@ -157,8 +161,12 @@ describe("almost a figure", () => {
     ["{2 * (VCC - 1 V}", "do not pair up"],
     ["{2 * VCC) + 1 V}", "do not pair up"],
     ["{a = 1 V = 2 V = 3 V}", "one = too many"],
+    ["{level = 2.5 V … 3.5 V}", "one value and a tolerance"],
+    ["{seuil = 2,5...3,5 V}", "one value and a tolerance"],
     ["{U2.8 = VCC - 0.3 V = 11.7 V}", "U2.8 cannot name a figure"],
     ["{read V(TP1)}", "does not say what V(TP1) should be"],
+    ["{read V(TP1) 12 V ± 5 %}", "does not say what V(TP1) should be"],
+    ["{read I(J1) entre 5 et 6 mA}", "does not say what I(J1) should be"],
     ["{read < 50 mV}", "does not say what is measured"],
     ["{read V(TP1) = ± 5 %}", "cannot be read"],
     ["{read V(TP1) < 5 V ± 1 V}", "cannot be read"],

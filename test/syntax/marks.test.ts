@@ -91,6 +91,9 @@ describe("groups, choices, sets and amounts", () => {
     ["[4 × 1N4148]", "fit 4 of 1N4148"],
     ["[820 mm × CuL 1.0]", "fit 0.82 m of CuL 1.0"],
     ["[1,5 m × CuL 0.8, R1]", "fit 1.5 m of CuL 0.8 | R1"],
+    ["[1,5 m × CuL 0,8, R1]", "fit 1.5 m of CuL 0,8 | R1"],
+    ["[2 × Entretoise 3,5 mm, C1, 3]", "fit 2 of Entretoise 3,5 mm | C1 | C3"],
+    ["[2 × M3x10,4 × 1N4148,1,5 m × CuL 1]", "fit 2 of M3x10 | 4 of 1N4148 | 1.5 m of CuL 1"],
     ["[C1, 1,5 m × CuL 0.8]", "fit C1 | 1.5 m of CuL 0.8"],
     ["[10 in × wire]", "fit 0.254 m of wire"],
   ])("%s is %s", (bracket, expected) => {

@@ -58,8 +58,10 @@ export function hardwareNames(lines: readonly ListLine[]): readonly string[] {
   });
 }
 
+/** A comma that is no decimal comma. */
+const COMMA = /(?<!\d),|,(?!\d)/;
 /** The signs of a key that would end it, or the mark, or be Markdown. */
-const NO_KEY = /[[\],=<>`*_\\|]/;
+const NO_KEY = new RegExp(String.raw`[[\]=<>\`*_\\|]|${COMMA.source}`);
 
 /**
  * A text for a mark that means this line and no other: a whole cell or its words before a comma,
@@ -73,7 +75,7 @@ export function writtenKey(hardware: Hardware, all: readonly Hardware[]): string
     isKey(head) && /\p{L}{2}/u.test(head) && !others.some((other) => holdsKey(other, head));
   for (const text of texts) {
     if (isOwn(text)) return text;
-    const head = text.slice(0, Math.max(0, text.indexOf(","))).trim();
+    const head = text.slice(0, Math.max(0, text.search(COMMA))).trim();
     if (isOwnHead(head)) return head;
   }
   const heads = texts.map((text) => text.slice(0, NO_KEY.exec(text)?.index).trim());
@@ -100,13 +102,14 @@ function cell(hardware: Hardware, meaning: (typeof NAMING)[number] | "item"): st
   return hardware.line.cells[meaning]?.text ?? "";
 }
 
-/** Lower case, single spaces, `×` as `x`, none of either around an `x` between sizes. */
+/** Lower case, single spaces, `×` as `x`, none of either around an `x` between sizes, decimal points. */
 export function foldKey(text: string): string {
   return text
     .toLowerCase()
     .replace(/×/g, "x")
     .replace(/[\s\u00a0\u2009\u202f]+/g, " ")
     .replace(/(\d) ?x ?(?=\d)/g, "$1x")
+    .replace(/(\d),(?=\d)/g, "$1.")
     .trim();
 }
 

@@ -2,7 +2,7 @@
  * Cuts a text into words, whatever the language. A word is letters and digits in a row. Points and
  * commas between digits (`2.5`), points between letters (`e.g`) and an apostrophe before a short
  * ending (`don't`) belong to it; what else an apostrophe or a hyphen joins are words of their own
- * (`l'étain`, `flat-nose`).
+ * (`l'étain`, `s'il`, `flat-nose`).
  */
 import type { Word } from "../text/stems.ts";
 
@@ -59,14 +59,17 @@ function kindAt(text: string, at: number): Kind {
 function endOfWord(text: string, start: number): number {
   let at = start + 1;
   while (at < text.length) {
-    if (kindAt(text, at) !== Kind.other || goesOn(text, at)) at++;
+    if (kindAt(text, at) !== Kind.other || goesOn(text, start, at)) at++;
     else break;
   }
   return at;
 }
 
-/** Whether the sign at `at`, which is neither letter nor digit, stands inside a word. */
-function goesOn(text: string, at: number): boolean {
+/**
+ * Whether the sign at `at`, which is neither letter nor digit, stands inside the word that begins at
+ * `start`. A French word that has lost its vowel is one of its own: `l'or`, `s'il`, `jusqu'à`.
+ */
+function goesOn(text: string, start: number, at: number): boolean {
   const sign = text[at]!;
   if (at + 1 >= text.length) return false;
   const next = kindAt(text, at + 1);
@@ -74,7 +77,9 @@ function goesOn(text: string, at: number): boolean {
   const before = kindAt(text, at - 1);
   if (sign === ".") return before === next;
   if (sign === ",") return before === Kind.digit && next === Kind.digit;
-  return (sign === "'" || sign === "’") && next === Kind.letter && isShortEnding(text, at + 1);
+  if ((sign !== "'" && sign !== "’") || next !== Kind.letter) return false;
+  const elided = at === start + 1 || /qu$/i.test(text.slice(Math.max(start, at - 2), at));
+  return !elided && isShortEnding(text, at + 1);
 }
 
 /** One or two letters up to the end of the word. */

@@ -4,7 +4,7 @@
  */
 import type { Guide, GuidePiece, ResolvedMark, Step, Use } from "../../model/guide.ts";
 import type { Part, Supply } from "../../model/parts.ts";
-import type { TextBlock } from "../../model/prose.ts";
+import type { Sentence, TextBlock } from "../../model/prose.ts";
 import { readWords } from "../../model/wordReader.ts";
 import type { Figure, PartMark, Role } from "../../syntax/dialect.ts";
 import type { TextFact } from "../../syntax/facts.ts";
@@ -13,6 +13,7 @@ import type { Span } from "../../text/span.ts";
 import type { Act } from "../../trade/acts/form.ts";
 import { type ActLexicon, actLexicon } from "../../trade/acts/lexicon.ts";
 import { textAt } from "../places.ts";
+import { opensWithCondition } from "../wording/actions.ts";
 import { type NoteReading, readNote } from "./note.ts";
 import { isHeavy, isSoldered, isStaticPart } from "./partDangers.ts";
 import { BlockSentence } from "./told.ts";
@@ -37,8 +38,8 @@ export type PieceEvent = { readonly at: number } & (
   | { readonly kind: "power comment"; readonly span: Span }
   /** The text speaks of a limited current. */
   | { readonly kind: "limit"; readonly step: Step | undefined }
-  /** The step looks for faults. */
-  | { readonly kind: "inspection"; readonly step: Step }
+  /** The step looks for faults; `conditional`: only if something is wrong, as a remedy. */
+  | { readonly kind: "inspection"; readonly step: Step; readonly conditional: boolean }
   | { readonly kind: "figure"; readonly step: Step; readonly figure: Figure }
 );
 
@@ -126,7 +127,8 @@ class EventReader {
     if (!step || fact.quoted) return;
     for (const sentence of block.sentences) {
       for (const { act, start, end } of this.#acts.actsIn(new BlockSentence(block, sentence))) {
-        this.#readAct(act, { start, end }, { start, end: sentence.end }, step);
+        if (act === "inspect") this.#readInspection(start, sentence, step);
+        else this.#readAct(act, { start, end }, { start, end: sentence.end }, step);
       }
     }
   }
@@ -136,11 +138,15 @@ class EventReader {
     if (act === "switch on") this.#events.push({ kind: "power", at, step, span, weak: false });
     else if (act === "connect the supply") {
       this.#events.push({ kind: "power", at, step, span, weak: true });
-    } else if (act === "inspect") this.#events.push({ kind: "inspection", at, step });
-    else {
+    } else {
       const { kind, does } = ACT_KINDS[act]!;
       this.#trigger({ kind, step, span, evidence: `${does} ("${this.#quote(told)}")` });
     }
+  }
+
+  #readInspection(at: number, { words }: Sentence, step: Step): void {
+    const conditional = opensWithCondition(words, this.#language);
+    this.#events.push({ kind: "inspection", at, step, conditional });
   }
 
   #readMark(resolved: ResolvedMark): void {

@@ -103,7 +103,7 @@ export class StageReader {
         this.#limitCurrent(event.step);
         return;
       case "inspection":
-        this.#inspect(event.step);
+        this.#inspect(event.step, event.conditional);
         return;
       case "figure":
         this.#takeFigure(event.figure, event.step);
@@ -209,8 +209,10 @@ export class StageReader {
     else if (this.#limit.when === "never" && step) this.#limit = { when: "after", step };
   }
 
-  #inspect(step: Step): void {
+  /** Under power, to look for a fault if a reading is off is a remedy and comes in its time. */
+  #inspect(step: Step, conditional = false): void {
     if (!this.#power) this.#inspection = { when: "before" };
+    else if (conditional) return;
     else if (this.#inspection.when === "never" && step !== this.#power.step) {
       this.#inspection = { when: "after", step };
     }

@@ -21,13 +21,13 @@ class Lexicon {
   readonly verbs: Verbs;
   readonly stems: StemList<Action>;
   readonly leading: ReadonlySet<string>;
-  readonly conditions: ReadonlySet<string>;
+  readonly conditions: StemList<true>;
 
   constructor(verbs: Verbs, language: Language) {
     this.verbs = verbs;
     this.stems = new StemList(verbsOf(verbs, ACT_WORDS[language]));
     this.leading = new Set(verbs.leading);
-    this.conditions = new Set(verbs.conditions);
+    this.conditions = new StemList(verbs.conditions.map((word) => [word, true] as const));
   }
 }
 
@@ -39,10 +39,15 @@ const LEXICA: Readonly<Record<Language, Lexicon>> = {
   es: new Lexicon(es, "es"),
 };
 
+/** Whether a sentence says what to do only on a condition: "If it is too high, …". */
+export function opensWithCondition(words: readonly Word[], language: Language): boolean {
+  return LEXICA[language].conditions.at(words, 0) !== undefined;
+}
+
 /** What is done only on a condition is no act of the step, nor is what must not be done. */
 export function actsIn({ words }: Sentence, block: TextBlock, language: Language): Act[] {
   const lexicon = LEXICA[language];
-  if (lexicon.conditions.has(words[0]!.lower)) return [];
+  if (opensWithCondition(words, language)) return [];
   const acts: Act[] = [];
   for (const { from, to, meaning } of lexicon.stems.find(words)) {
     const asks =

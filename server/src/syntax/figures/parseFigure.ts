@@ -12,6 +12,8 @@ export type FigureResult =
   | { readonly almost: SyntaxProblem }
   | undefined;
 
+const ENDS = /\s*(?:…|\.{2,3})\s*/;
+
 /** Reads what stands between `{` and `}`. */
 export function parseFigure(inside: MappedText): FigureResult {
   const span = { start: inside.offsetAt(0) - 1, end: inside.offsetAt(inside.text.length) + 1 };
@@ -27,7 +29,7 @@ function readSum(span: Span, text: MappedText): FigureResult {
   if (name) parts.shift();
   const body = parts[0]!;
   const shapes = parts.map((part) => shapeOf(part.text.replace(TOLERANCE_SIGN, ";")));
-  if (shapes.includes("other")) return name ? undefined : misnamed(span, parts);
+  if (shapes.includes("other")) return endsInSum(span, name, parts) ?? misnamed(span, name, parts);
   if (!name && parts.length === 1 && shapes[0] === "plain number") return undefined;
   const problem = problemOf(span, text, parts, shapes, name);
   if (problem) return { almost: problem };
@@ -44,8 +46,30 @@ function readSum(span: Span, text: MappedText): FigureResult {
   };
 }
 
+/** `{level = 2.5 V … 3.5 V}`: only what is measured lies between two ends. */
+function endsInSum(
+  span: Span,
+  name: FigureName | undefined,
+  parts: readonly MappedText[],
+): FigureResult {
+  const ends = parts.length === 1 ? parts[0]!.text.split(ENDS) : [];
+  const isRange = ends.length === 2 && ends.every((end) => end !== "" && shapeOf(end) !== "other");
+  if (!name || !isRange || !/\d/.test(ends.join(""))) return undefined;
+  const message =
+    `A figure has one value and a tolerance, so nothing is computed here. Write ${name.text} = value ± ` +
+    "tolerance, or begin with read where the builder measures it.";
+  const start = name.span.start;
+  const suggestion = { title: "Write read", span: { start, end: start }, text: "read " };
+  return { almost: { span, message, suggestion } };
+}
+
 /** One word before `=`, and a quantity with its unit at the end. */
-function misnamed(span: Span, parts: readonly MappedText[]): FigureResult {
+function misnamed(
+  span: Span,
+  name: FigureName | undefined,
+  parts: readonly MappedText[],
+): FigureResult {
+  if (name) return undefined;
   const [head, ...sums] = parts;
   const last = sums.at(-1)?.text ?? "";
   const unit = /^[-−]?\d[\d.,]*[ \u00a0]?(\D+)$/.exec(last)?.[1];

@@ -8,13 +8,16 @@ import { shapeOf } from "./words.ts";
 const LIMIT = /[=<>≤≥]/;
 const UP_TO = /\s*(?:…|\.{2,3}|[–—])\s*|\s+(?:to|bis|à|tot|hasta)\s+/u;
 
+/** A name with its subject, and behind it nothing or a value whose sign is missing. */
+const MEASURED = /^\p{L}[\p{L}\p{Nd}_₀-₉]*\s*\(\s*\p{Lu}[^()=±;<>]*\)(?=$|\s.*\d)/u;
+
 /** `text` begins with the word `read`. */
 export function readReading(span: Span, text: MappedText): FigureResult {
   const rest = text.slice("read".length).trim();
   const sign = LIMIT.exec(rest.text);
   if (!sign) {
-    const name = readName(rest);
-    return name && name.subjects.length > 0 ? { almost: noLimit(span, rest.text) } : undefined;
+    const [measured] = MEASURED.exec(rest.text) ?? [];
+    return measured === undefined ? undefined : { almost: noLimit(span, measured) };
   }
   const name = readName(rest.slice(0, sign.index).trim());
   const body = rest.slice(sign.index + 1).trim();

@@ -24,6 +24,11 @@ export function startsWithLength(text: string): boolean {
   return LENGTH.test(text);
 }
 
+/** Whether a text opens with a count or a length and its sign. */
+export function startsWithAmount(text: string): boolean {
+  return COUNT.test(text) || LENGTH.test(text);
+}
+
 /** A problem for `6*M3x10`, whose star a plain renderer may take for emphasis. */
 export function tightStar(text: MappedText): SyntaxProblem | undefined {
   const match = /^\d[^*×✕]*?(\s?\*\s?)/.exec(text.text);

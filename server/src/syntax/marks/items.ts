@@ -1,6 +1,6 @@
 /** Reads what a mark lists: items parted by commas, each able to carry on the one before. */
 import type { Item, SetItem, SyntaxProblem } from "../dialect.ts";
-import { readAmount, startsWithLength, tightStar } from "./amounts.ts";
+import { readAmount, startsWithAmount, startsWithLength, tightStar } from "./amounts.ts";
 import type { MappedText } from "./mappedText.ts";
 import { type Carry, type Reading, readJoined, readPart, readRange } from "./parts.ts";
 import { exceptFrom, readSet } from "./sets.ts";
@@ -111,19 +111,25 @@ class ItemReader {
   }
 }
 
-/** Pieces between commas; a decimal comma in a length (`1,5 m × CuL 0.8`) parts nothing. */
+/** Pieces between commas; a decimal comma in an amount (`1,5 m × CuL 0,8`) parts nothing. */
 function splitItems(list: MappedText): MappedText[] {
   const pieces: MappedText[] = [];
   let start = 0;
   for (const { index } of list.text.matchAll(/,/g)) {
-    if (startsWithLength(list.text.slice(start).trimStart())) {
-      if (/^\s*\d+$/.test(list.text.slice(start, index))) continue;
-    }
+    if (isDecimal(list, start, index)) continue;
     pieces.push(list.slice(start, index));
     start = index + 1;
   }
   pieces.push(list.slice(start));
   return pieces;
+}
+
+/** Whether the comma stands in the length that opens the item at `start`, or in its key. */
+function isDecimal(list: MappedText, start: number, comma: number): boolean {
+  if (!/^\d,\d/.test(list.text.slice(comma - 1, comma + 2))) return false;
+  const item = list.slice(start, comma).trim();
+  if (/^\d+$/.test(item.text)) return startsWithLength(list.text.slice(start).trimStart());
+  return readAmount(item) !== undefined && !startsWithAmount(list.text.slice(comma + 1));
 }
 
 function emptyExcept(text: MappedText): SyntaxProblem {

@@ -14,7 +14,7 @@ export interface Verbs {
   readonly neutral: readonly string[];
   /** Words between which and the verb nothing else stands: "and", "then", "now". */
   readonly leading: readonly string[];
-  /** Words that open a condition: what follows is done only then. */
+  /** Words that open a condition: what follows is done only then. Patterns, too. */
   readonly conditions: readonly string[];
   /** Whether the verb may also close its clause, as an infinitive: „R1 einlöten“. */
   readonly closing: boolean;

@@ -17,7 +17,9 @@ const SOLVENTS = [
 export const FRENCH: ActWords = {
   grammar: {
     subordinate:
-      "avant après quand lorsque si dès jusqu pendant puisque comme où que qui dont".split(" "),
+      "avant après quand lorsque lorsqu si dès jusque jusqu pendant puisque puisqu comme où que qu qui dont".split(
+        " ",
+      ),
     negations: "ne n pas jamais sans ni".split(" "),
     deniesBehind: false,
     later: "tard",
@@ -345,7 +347,7 @@ export const FRENCH: ActWords = {
   remedies: [
     "si",
     "s'il",
-    "s ils",
+    "s'ils",
     "plus bas*",
     "plus haut*",
     "plus faible*",
@@ -356,6 +358,12 @@ export const FRENCH: ActWords = {
     "trop faible*",
     "trop bas*",
     "trop haut*",
+    "trop fort*",
+    "trop grand*",
+    "trop petit*",
+    "hors limites",
+    "hors des limites",
+    "hors de ces limites",
     "aucun *",
     "aucune *",
     "pas de",
