@@ -14,8 +14,6 @@ import { findRenumbered } from "./renumbered.ts";
 
 /** A part of one list. */
 export class ComparedPart {
-  /** The name as it is looked up. */
-  readonly key: string;
   readonly line: ListLine;
   readonly #listed: ListedDesignator;
   #qualities: ToldQualities | undefined;
@@ -23,11 +21,15 @@ export class ComparedPart {
   constructor(line: ListLine, listed: ListedDesignator) {
     this.line = line;
     this.#listed = listed;
-    this.key = designatorKey(listed.name);
   }
 
   get name(): string {
     return this.#listed.name;
+  }
+
+  /** The name as it is looked up. */
+  get key(): string {
+    return designatorKey(this.name);
   }
 
   /** Empty where the list names no boards. */
@@ -109,7 +111,7 @@ function match(
   byBoard: boolean,
 ) {
   const isTwin = (a: ComparedPart, b: ComparedPart) =>
-    keyOf(a, byBoard) === keyOf(b, byBoard) && differences(a, b, compared).length === 0;
+    hasKeyOf(a, b, byBoard) && differences(a, b, compared).length === 0;
   const apart = withoutTwinsInTurn(old, fresh, isTwin);
   const waiting = new Map<string, ComparedPart[]>();
   for (const part of apart.old) {
@@ -159,6 +161,11 @@ function withoutTwinsInTurn(
   }
   for (; at < old.length; at++) left.old.push(old[at]!);
   return left;
+}
+
+function hasKeyOf(a: ComparedPart, b: ComparedPart, byBoard: boolean): boolean {
+  const isWrittenAlike = a.name === b.name && (!byBoard || a.board === b.board);
+  return isWrittenAlike || keyOf(a, byBoard) === keyOf(b, byBoard);
 }
 
 function keyOf({ key, board }: ComparedPart, byBoard: boolean): string {

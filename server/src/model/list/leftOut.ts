@@ -102,7 +102,7 @@ export function readOptional(
 }
 
 const ALL: Optional = { all: true, some: new Set() };
-const NOTHING: Optional = { all: false, some: new Set() };
+export const NOTHING: Optional = { all: false, some: new Set() };
 
 /** Keys of the designators with these letters in a sentence, ranges written out. */
 function namedIn(sentence: string, letters: string | undefined): readonly string[] {

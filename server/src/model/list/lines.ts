@@ -7,7 +7,6 @@ import type { Span } from "../../text/span.ts";
 import { type Amount, readAmount } from "./amounts.ts";
 import { mendRanges } from "./brokenRanges.ts";
 import type { Columns } from "./columns.ts";
-import { isLeftOut, readOptional } from "./leftOut.ts";
 import { classLetters } from "./letters.ts";
 import {
   type ListedDesignator,
@@ -20,8 +19,8 @@ import { ReadLine } from "./readLine.ts";
 import { complaintsOf, shorten } from "./remarks.ts";
 import { hasName, isHardwareName, isTitle, isTotal } from "./rowKinds.ts";
 import { RowLayout, RowView } from "./rowView.ts";
+import { SaidReader } from "./said.ts";
 import { packagesOf } from "./supplied.ts";
-import { readValues } from "./values.ts";
 
 const WRAPPED =
   "This line has neither designators nor a quantity. It and others like it are taken for the rest of the line above, and nothing in them is counted. If it is a part of its own, give it a quantity.";
@@ -48,6 +47,8 @@ export class LineReader {
   #hasWrapped = false;
   /** A row whose list goes on in the next one. */
   #pending: ReadRow | undefined;
+  /** Of the section in hand. */
+  #said: SaidReader | undefined;
   #parts = 0;
   #full = false;
 
@@ -60,6 +61,7 @@ export class LineReader {
   /** Reads the rows of a section. */
   readAll(rows: readonly TableRow[], columns: Columns): void {
     const layout = new RowLayout(columns, this.#source, this.#noun);
+    this.#said = new SaidReader(layout);
     for (const row of rows) {
       if (this.#full) return;
       this.#row(new RowView(row, layout));
@@ -115,16 +117,17 @@ export class LineReader {
     const letters = classLetters(names);
     const amount = readAmount(view.text("quantity"));
     const spare = spareOf(view, amount);
-    const { all, some } = readOptional(view, list, names);
+    const said = this.#said!.read({ view, list, names, amount, letters });
+    const { all, some } = said.optional;
     const board = view.text("board");
     const isNamedThere = isHardware && list.names.length + list.remarks.length > 0;
     const line = new ReadLine(this.lines.length, withMarks(names, some), first, view, isNamedThere);
-    line.fitted = !isLeftOut(view, list, amount, letters);
+    line.fitted = !said.isLeftOut;
     line.optional = all;
     if (amount.kind === "pieces") line.quantity = amount.count;
     if (amount.kind === "length") line.metres = amount.metres;
     if (spare !== undefined) line.spare = spare;
-    if (!isHardware) readValues(view, letters, line);
+    line.take(said.values);
     if (board !== "") line.board = board;
     this.lines.push(line);
     this.rows.push(view.row);

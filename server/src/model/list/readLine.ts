@@ -13,6 +13,7 @@ import {
   type Meaning,
 } from "./partsList.ts";
 import type { RowLayout, RowView } from "./rowView.ts";
+import type { LineValues } from "./values.ts";
 
 export class ReadLine implements ListLine {
   readonly index: number;
@@ -50,6 +51,17 @@ export class ReadLine implements ListLine {
     this.#row = row;
     this.#layout = layout;
     this.#isNamedThere = isNamedThere;
+  }
+
+  /** What the row says of its parts. */
+  take({ value, tolerance, power, voltage, current, height, side }: LineValues): void {
+    if (value) this.value = value;
+    if (tolerance !== undefined) this.tolerance = tolerance;
+    if (power) this.power = power;
+    if (voltage) this.voltage = voltage;
+    if (current) this.current = current;
+    if (height !== undefined) this.height = height;
+    if (side) this.side = side;
   }
 
   get row(): number {
