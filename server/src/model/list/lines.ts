@@ -121,13 +121,19 @@ export class LineReader {
     const { all, some } = said.optional;
     const board = view.text("board");
     const isNamedThere = isHardware && list.names.length + list.remarks.length > 0;
-    const line = new ReadLine(this.lines.length, withMarks(names, some), first, view, isNamedThere);
+    const line = new ReadLine(
+      this.lines.length,
+      withMarks(names, some),
+      first,
+      view,
+      isNamedThere,
+      said.values,
+    );
     line.fitted = !said.isLeftOut;
     line.optional = all;
     if (amount.kind === "pieces") line.quantity = amount.count;
     if (amount.kind === "length") line.metres = amount.metres;
     if (spare !== undefined) line.spare = spare;
-    line.take(said.values);
     if (board !== "") line.board = board;
     this.lines.push(line);
     this.rows.push(view.row);

@@ -73,19 +73,19 @@ export interface ListLine {
   readonly metres?: number;
   readonly spare?: number;
   /** Value, tolerance and ratings read from their own columns or from the value text. */
-  readonly value?: Quantity;
-  readonly tolerance?: string;
-  readonly power?: Quantity;
-  readonly voltage?: Quantity;
-  readonly current?: Quantity;
+  readonly value?: Quantity | undefined;
+  readonly tolerance?: string | undefined;
+  readonly power?: Quantity | undefined;
+  readonly voltage?: Quantity | undefined;
+  readonly current?: Quantity | undefined;
   /** Body height in mm from the list's own column. */
-  readonly height?: number;
+  readonly height?: number | undefined;
   /** False where the line is marked do-not-fit. */
   readonly fitted: boolean;
   /** The builder may leave it out. */
   readonly optional: boolean;
   readonly board?: string;
-  readonly side?: "top" | "bottom";
+  readonly side?: "top" | "bottom" | undefined;
 }
 
 /** All cells of a line that mean something. */

@@ -23,19 +23,14 @@ export class ReadLine implements ListLine {
   quantity?: number;
   metres?: number;
   spare?: number;
-  value?: Quantity;
-  tolerance?: string;
-  power?: Quantity;
-  voltage?: Quantity;
-  current?: Quantity;
-  height?: number;
   board?: string;
-  side?: "top" | "bottom";
   /** The row in which the designators begin, and the one in which all else stands. */
   readonly #first: TableRow;
   readonly #row: TableRow;
   readonly #layout: RowLayout;
   readonly #isNamedThere: boolean;
+  /** Shared by all lines that say the same. */
+  readonly #values: LineValues;
 
   /** `isNamedThere`: the line is hardware that is named in the designator column. */
   constructor(
@@ -44,6 +39,7 @@ export class ReadLine implements ListLine {
     first: TableRow,
     { row, layout }: RowView,
     isNamedThere: boolean,
+    values: LineValues,
   ) {
     this.index = index;
     this.designators = designators;
@@ -51,17 +47,35 @@ export class ReadLine implements ListLine {
     this.#row = row;
     this.#layout = layout;
     this.#isNamedThere = isNamedThere;
+    this.#values = values;
   }
 
-  /** What the row says of its parts. */
-  take({ value, tolerance, power, voltage, current, height, side }: LineValues): void {
-    if (value) this.value = value;
-    if (tolerance !== undefined) this.tolerance = tolerance;
-    if (power) this.power = power;
-    if (voltage) this.voltage = voltage;
-    if (current) this.current = current;
-    if (height !== undefined) this.height = height;
-    if (side) this.side = side;
+  get value(): Quantity | undefined {
+    return this.#values.value;
+  }
+
+  get tolerance(): string | undefined {
+    return this.#values.tolerance;
+  }
+
+  get power(): Quantity | undefined {
+    return this.#values.power;
+  }
+
+  get voltage(): Quantity | undefined {
+    return this.#values.voltage;
+  }
+
+  get current(): Quantity | undefined {
+    return this.#values.current;
+  }
+
+  get height(): number | undefined {
+    return this.#values.height;
+  }
+
+  get side(): "top" | "bottom" | undefined {
+    return this.#values.side;
   }
 
   get row(): number {

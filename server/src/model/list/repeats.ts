@@ -46,6 +46,7 @@ interface Repeat {
  * and so may variants and alternatives of which one is fitted. `rows`: each line's own.
  */
 export function findRepeats(lines: readonly ListLine[], rows: readonly TableRow[]): ListProblem[] {
+  if (isRising(lines)) return [];
   const boards = new Map<string, Map<string, ListLine>>();
   const problems: ListProblem[] = [];
   let board: string | undefined;
@@ -69,6 +70,29 @@ export function findRepeats(lines: readonly ListLine[], rows: readonly TableRow[
     for (const group of byPlace(repeats)) problems.push(problemOf(group, line));
   }
   return problems;
+}
+
+/** Whether the numbers of each class only rise, as in most long lists: then none comes twice. */
+function isRising(lines: readonly ListLine[]): boolean {
+  const highest = new Map<string, number>();
+  for (const { designators } of lines) {
+    for (const { name } of designators) {
+      const digits = lettersBefore(name);
+      const letters = name.slice(0, digits);
+      const number = Number(name.slice(digits));
+      // Of what is no capital letters and a number, nothing is told.
+      if (digits === 0 || !(number > (highest.get(letters) ?? -1))) return false;
+      highest.set(letters, number);
+    }
+  }
+  return true;
+}
+
+/** How many capital letters the name begins with. */
+function lettersBefore(name: string): number {
+  let at = 0;
+  for (let code = name.charCodeAt(0); code >= 65 && code <= 90; code = name.charCodeAt(++at));
+  return at;
 }
 
 function seenOn(board: string, boards: Map<string, Map<string, ListLine>>): Map<string, ListLine> {

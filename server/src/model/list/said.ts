@@ -66,8 +66,9 @@ export class SaidReader {
   #wording({ view, list, names, letters }: NamedRow): string | undefined {
     if (view.layout !== this.#layout || list.remarks.length > 0) return undefined;
     let wording = names.length === 0 ? "" : `${letters} `;
-    for (const [place, text] of view.texts.entries()) {
-      if (!this.#isNaming[place]) wording += `${text}\n`;
+    const { texts } = view;
+    for (let place = 0; place < texts.length; place++) {
+      if (!this.#isNaming[place]) wording += `${texts[place]}\n`;
     }
     return wording.length > MAX_LENGTH ? undefined : wording;
   }
