@@ -82,9 +82,18 @@ function* ofRole(role: Role, guide: GuideState): Iterable<Part> {
 /** Parts that no step accounts for; optional ones behind the others. */
 function* unfitted(guide: GuideState): Iterable<Part> {
   yield* guide.missing;
-  for (const part of guide.parts) {
-    if (part.optional && part.fitted && isUnused(part, guide)) yield part;
-  }
+  for (const part of optionalOf(guide.parts)) if (isUnused(part, guide)) yield part;
+}
+
+const OPTIONAL = new WeakMap<readonly Part[], readonly Part[]>();
+
+/** The optional parts of a kit that are fitted: few, among thousands asked for at each keystroke. */
+function optionalOf(parts: readonly Part[]): readonly Part[] {
+  const known = OPTIONAL.get(parts);
+  if (known) return known;
+  const optional = parts.filter((part) => part.optional && part.fitted);
+  OPTIONAL.set(parts, optional);
+  return optional;
 }
 
 function isUnused(part: Part, guide: GuideState): boolean {

@@ -78,6 +78,8 @@ export class BracketTally {
   /** What is wrong with the brackets of the block, which ends here. */
   end(): readonly SyntaxProblem[] {
     for (const { at, to } of this.#open) {
+      // Just opened: there is nothing yet to be meant, and to look for it would take longest.
+      if (to === at + 1) continue;
       const picture = this.#source[at - 1] === "!";
       this.#add(picture ? undefined : unclosed(this.#inside(at, to), this.#wrongBracket(at)));
     }

@@ -33,6 +33,7 @@ export function withoutSigns(text: string): string {
 
 /** What may be more than text. */
 const SIGN = /[[\]{]|\*\*/g;
+const BRACKET = /[[\]]/g;
 /** What no bracket or brace may hold to be read the quick way. */
 const NESTED = /[[\]{]/;
 
@@ -105,7 +106,7 @@ class WordReader {
   #bracket(open: number): number | undefined {
     if (open > this.#done && this.#text[open - 1] === "!") return this.#picture(open - 1);
     const inside = this.#inside(open, "]", MAX_MARK);
-    if (inside === undefined) return undefined;
+    if (inside === undefined) return this.#isLeftOpen(open) ? open + 1 : undefined;
     if (this.#links.size > 0 && this.#links.has(labelKey(inside))) return undefined;
     const close = open + inside.length + 1;
     const result = parseMark(new MappedText(inside, open + 1));
@@ -155,6 +156,16 @@ class WordReader {
     const position = this.#place(open, close + 1);
     const node = { type: "figure", figure: result.figure, value: `{${inside}}`, position } as const;
     return this.#add(node, open, close + 1);
+  }
+
+  /**
+   * Whether no bracket closes the one at `open` before another opens: it is text then, since a closing
+   * one that is left over, here or on a later line, is not read the quick way.
+   */
+  #isLeftOpen(open: number): boolean {
+    BRACKET.lastIndex = open + 1;
+    const next = BRACKET.exec(this.#text);
+    return !next || next.index >= this.#stretch.to || next[0] === "[";
   }
 
   /** What stands between the sign at `open` and the next `close` on its line. */
