@@ -25,6 +25,8 @@ const SET = String.raw`(?:all|rest of)\s+\p{Lu}{1,5}(?!\p{L})(?:\s+except\s+${LI
 const VALUE = String.raw`(?:\s*=\s*\d[\p{L}\d.,%Ωµ°±/]*(?<![.,])(?:\s[%ΩµnpukMm]?[FHΩVAW%](?!\p{L}))?)?`;
 const ROLE = String.raw`(?:(?:${[...ROLES.keys()].map(anyCase).join("|")})\s*:\s*)`;
 const PARTS = new RegExp(String.raw`^\s*${ROLE}?(?:${SET}|${LIST}|${AMOUNT})${VALUE}`, "u");
+/** Without these there is no match for `PARTS`, whose making alone takes as long as ten keystrokes. */
+const MAY_NAME_PARTS = /\d|(?:all|of)\s/;
 const ONE_WORD = /^\s*(?:#|see\s*:\s*#?)\p{L}(?:[\p{L}\d._-]*[\p{L}\d])?/u;
 const ROLE_ALONE = new RegExp(String.raw`^\s*${ROLE}`, "u");
 const PARTS_BEFORE = new RegExp(String.raw`(?<![\p{L}\d_/&#$.-])${LIST}$`, "u");
@@ -141,7 +143,8 @@ function tooLong(inside: MappedText): SyntaxProblem | undefined {
 }
 
 function unclosed(inside: MappedText, wrongBracket: RegExp): SyntaxProblem | undefined {
-  const match = PARTS.exec(inside.text) ?? ONE_WORD.exec(inside.text);
+  const parts = MAY_NAME_PARTS.test(inside.text) ? PARTS.exec(inside.text) : null;
+  const match = parts ?? ONE_WORD.exec(inside.text);
   if (!match) return unclosedText(inside);
   const written = inside.slice(0, match[0].length);
   const wrong = wrongBracket.test(inside.text.slice(match[0].length)) ? 1 : 0;
