@@ -11,6 +11,9 @@ import { ROOT } from "./run.mjs";
 /** What a photograph takes that was made ready for a page. */
 const PICTURE_BYTES = 200_000;
 
+/** How a JPEG begins (ITU-T T.81, annex B). */
+const JPEG = [0xff, 0xd8, 0xff];
+
 /** Writes a guide of so many steps, with a picture in every fifth, into a new folder. */
 export function writeGuide(steps, pictures) {
   const folder = mkdtempSync(join(tmpdir(), "kitquill-bench-"));
@@ -20,6 +23,7 @@ export function writeGuide(steps, pictures) {
   if (pictures > 0) mkdirSync(join(folder, "pictures"));
   for (let index = 0; index < pictures; index++) {
     const bytes = Buffer.alloc(PICTURE_BYTES, `${index} of these bytes. `);
+    bytes.set(JPEG);
     writeFileSync(join(folder, `pictures/p${index}.jpg`), bytes);
   }
   return folder;

@@ -20,6 +20,13 @@ interface Row {
 
 const COLUMNS = ["parts", "value", "look", "height", "bag"] as const;
 
+/** How columns are set. */
+const CLASSES: { readonly [column in keyof Row]?: string } = {
+  value: "value",
+  look: "look",
+  height: "right",
+};
+
 export function stageTable(
   { parts, hardware }: StageParts,
   guide: GuideState,
@@ -31,7 +38,10 @@ export function stageTable(
   ];
   if (rows.length === 0) return "";
   const columns = COLUMNS.filter((column) => rows.some((row) => row[column] !== ""));
-  const side = (column: keyof Row) => (column === "height" ? ' class="right"' : "");
+  const side = (column: keyof Row) => {
+    const name = CLASSES[column];
+    return name ? ` class="${name}"` : "";
+  };
   const head = columns.map(
     (column) => `<th scope="col"${side(column)}>${escapeHtml(words.table[column])}</th>`,
   );
