@@ -41,6 +41,14 @@ function kit(steps: string, list: string, head = ""): string {
   return `---\ntitle: Wren\nparts: parts.csv\n${head}---\n${steps}\n--- file: parts.csv\n${list}\n`;
 }
 
+/** The numbers in `2, 5–7`. */
+function linesIn(listLine: string): number[] {
+  return listLine.split(", ").flatMap((run) => {
+    const [first, last = first] = run.split("–").map(Number) as [number, number?];
+    return Array.from({ length: last - first + 1 }, (_, index) => first + index);
+  });
+}
+
 describe.each(PACK_BY)("Heron by %s", (by) => {
   let published: Published;
   let rows: Row[];
@@ -57,10 +65,10 @@ describe.each(PACK_BY)("Heron by %s", (by) => {
 
   test("holds of each line, or of those of one kind, what the parts list says", () => {
     const told = new Set(rows.map(({ listLine }) => listLine));
-    const numbers = [...told].flatMap((listLine) => listLine.split(", "));
-    expect(numbers.map(Number).sort((a, b) => a - b)).toEqual(list.map((_, index) => index + 2));
+    const numbers = [...told].flatMap(linesIn);
+    expect(numbers.sort((a, b) => a - b)).toEqual(list.map((_, index) => index + 2));
     for (const listLine of told) {
-      const lines = listLine.split(", ").map((number) => list[Number(number) - 2]!);
+      const lines = linesIn(listLine).map((number) => list[number - 2]!);
       const [line] = lines as [(typeof list)[number]];
       const own = rows.filter((row) => row.listLine === listLine);
       const length = /^(\d+) mm$/.exec(line.Qty);
@@ -252,6 +260,13 @@ describe("a list with a row for each part", () => {
       ["1 A", "R1, R2", "2"],
       ["2 B", "R6", "2"],
     ]);
+  });
+
+  test("has its lines in few words, however many they are", async () => {
+    const rows = [...Array(40)].map((_, index) => `R${index + 1},1,4k7`);
+    const many = `Designator,Quantity,Value\n${rows.join("\n")}`.replace("R20,1,4k7", "R20,1,10k");
+    const published = await pack(kit("## A\n1. Fit [R1–R40].", many), "kind");
+    expect(rowsOf(published).map(({ listLine }) => listLine)).toEqual(["2–20, 22–41", "21"]);
   });
 
   test("that lacks a piece is told of by its line", async () => {

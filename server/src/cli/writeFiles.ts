@@ -15,7 +15,7 @@ const SAFE = /^(?:[a-z0-9][A-Za-z0-9-]*\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
 /** So many pictures are written at a time: most of it is waiting for the disk. */
 const AT_A_TIME = 8;
 
-/** Bytes. */
+/** Signs of text. */
 const WRITTEN_AT_ONCE = 1_000_000;
 
 /** Makes the folder where needed. Links in it are not followed. Rejects with the error of the system. */
@@ -86,27 +86,28 @@ async function writeDrafts(
 async function writeDraft(path: string, { content }: PublishedFile): Promise<void> {
   const file = await open(path, "wx", 0o666);
   try {
-    for (const bytes of joined(stretchesOf(content()))) await file.writeFile(bytes);
+    for (const stretch of joined(stretchesOf(content()))) await file.writeFile(stretch);
     await file.sync();
   } finally {
     await file.close();
   }
 }
 
-/** Short stretches together: a page with hundreds of pictures has many, and each write is waited for. */
-function* joined(stretches: Iterable<string | Uint8Array>): Iterable<Uint8Array> {
-  let waiting: Uint8Array[] = [];
-  let length = 0;
+/** Short stretches together: a long file has many, and each write is waited for. */
+function* joined(stretches: Iterable<string | Uint8Array>): Iterable<string | Uint8Array> {
+  let text = "";
   for (const stretch of stretches) {
-    const bytes = typeof stretch === "string" ? Buffer.from(stretch) : stretch;
-    waiting.push(bytes);
-    length += bytes.length;
-    if (length < WRITTEN_AT_ONCE) continue;
-    yield Buffer.concat(waiting);
-    waiting = [];
-    length = 0;
+    if (typeof stretch === "string") text += stretch;
+    else {
+      yield text;
+      text = "";
+      yield stretch;
+    }
+    if (text.length < WRITTEN_AT_ONCE) continue;
+    yield text;
+    text = "";
   }
-  yield Buffer.concat(waiting);
+  yield text;
 }
 
 async function makeFolder(path: string): Promise<void> {

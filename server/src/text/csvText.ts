@@ -19,8 +19,12 @@ export function csvFile(rows: readonly (readonly CsvCell[])[]): string {
 function csvCell(cell: CsvCell): string {
   if (typeof cell === "number") return String(cell);
   // A spreadsheet of a country of decimal commas may part cells at semicolons, whatever the quotes.
-  const [first, ...others] = cell.split(/(?<=;)/);
-  const text = neutral(first ?? "") + others.map(neutral).join("");
+  const text = cell.includes(";")
+    ? cell
+        .split(/(?<=;)/)
+        .map(neutral)
+        .join("")
+    : neutral(cell);
   return /[",;\t\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 

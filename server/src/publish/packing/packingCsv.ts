@@ -1,5 +1,6 @@
 /** The packing list as rows for a spreadsheet or a program: every line of the parts list. */
 import type { GuideState } from "../../model/guideState.ts";
+import type { ListLine } from "../../model/list/partsList.ts";
 import { type CsvCell, csvFile } from "../../text/csvText.ts";
 import { pageWords } from "../words/words.ts";
 import { type PackedLine, packKind } from "./packedLines.ts";
@@ -26,6 +27,7 @@ export const PACKING_HEADER = [
 /** One row for each row of the packing list, then those of which nothing lies in the box. */
 export function packingCsv(packing: PackingList, guide: GuideState): string {
   const words = pageWords(guide.language);
+  const numbers = new Map(packing.lines.map((one) => [one, runsOf(one.lines)]));
   const rows = packing.groups.flatMap((group) => {
     const title = groupTitle(group, packing, words);
     return group.rows.map((row) => {
@@ -56,7 +58,7 @@ export function packingCsv(packing: PackingList, guide: GuideState): string {
       boardOf(packed),
       line.cells["part number"]?.text ?? "",
       notes,
-      packed.lines.map(({ row }) => row).join(", "),
+      numbers.get(packed)!,
     ];
   }
 
@@ -68,6 +70,21 @@ export function packingCsv(packing: PackingList, guide: GuideState): string {
 
 function namesOf({ lines }: PackedLine): readonly string[] {
   return lines.flatMap(({ designators }) => designators.map(({ name }) => name));
+}
+
+/** Numbers of the lines in order: `2, 5–9, 12`. A hyphen would make a date of two of them. */
+function runsOf(lines: readonly ListLine[]): string {
+  const runs: { first: number; last: number }[] = [];
+  for (const { row } of lines) {
+    const run = runs.at(-1);
+    if (run && row === run.last + 1) run.last = row;
+    else runs.push({ first: row, last: row });
+  }
+  const written = runs.map(({ first, last }) => {
+    if (first === last) return `${first}`;
+    return last === first + 1 ? `${first}, ${last}` : `${first}–${last}`;
+  });
+  return written.join(", ");
 }
 
 function boardOf({ line, parts }: PackedLine): string {
