@@ -184,6 +184,9 @@ describe("what a page shows", () => {
     // 10 V squared over 10 Ω is 10 W; at 9 V it is 8.1 W, at 11 V 12.1 W.
     expect(seen($("#step-1-1 button.figure").eq(1).text())).toBe("10 W");
     expect(seen($("#step-1-1 .details").eq(1).text())).toContain("8.1 W … 12.1 W");
+    // A full stop does not begin a line; what the figure is made of is as broad as it likes.
+    expect(seen($("#step-1-1 .kept").last().text())).toMatch(/^10 W.*\.$/);
+    expect($("#step-1-1").text()).toContain(". Fit R1.");
   });
 
   test("readings as fields with their limits in the unit shown", async () => {
@@ -196,6 +199,11 @@ describe("what a page shows", () => {
     expect($(second!).attr("data-low")).toBeUndefined();
     expect($(second!).attr("data-high")).toBe("50");
     expect($(second!).find(".unit").text()).toBe("mA");
+  });
+
+  test("readings whose limit cannot be read say so", async () => {
+    const $ = await pageOf("## A\n\n1. Fit [R1]. Expect {read Rin > 10 MO}.");
+    expect($(".limits.unknown").text()).toMatch(/^> 10 MO – this limit cannot be read/);
   });
 
   test("bands, printed marks and which way round", async () => {

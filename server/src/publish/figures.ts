@@ -28,9 +28,9 @@ export interface ShownReading {
   readonly unit: string;
   readonly low: number | undefined;
   readonly high: number | undefined;
-  /** `unknown`: the limits cannot be computed and stand as written. */
+  /** `unknown`: the limits cannot be computed, and nothing can be judged by them. */
   readonly limit: "below" | "above" | "between" | "unknown";
-  /** The limits with their unit, the lower first. */
+  /** The limits with their unit, the lower first; what was written where they are unknown. */
   readonly ends: readonly string[];
 }
 
@@ -61,7 +61,7 @@ export function shownReading(figure: Figure, piece: PieceNode, guide: GuideState
   const name = figure.name!.text;
   const value = placeOf(figure, piece, guide)?.evaluation?.value;
   if (!value) {
-    const ends = [limitText(reading)];
+    const ends = [readingText(reading)];
     return { name, unit: "", low: undefined, high: undefined, limit: "unknown", ends };
   }
   const shown = endsOf({ low: value.min, high: value.max }, 1);

@@ -51,12 +51,16 @@ export class Footnotes {
   }
 }
 
-/** Lines may break behind a button unless this follows (CSS Text Module Level 3, 5.1). */
-const WORD_JOINER = "\u2060";
+/**
+ * Signs that must not begin a line. Behind a button browsers let a line begin with any of them, and heed
+ * no word joiner there (seen in Chromium), so that both stand in an element that is not broken.
+ */
+const CLOSING = /^[.,;:!?)\]”“»%…]+/;
 
-/** Whether a sign follows the button that must not begin a line. */
-function isHeld(html: string, next: Template[number] | undefined): boolean {
-  return html.startsWith("<button") && typeof next === "string" && /^[.,;:!?)\]”“»%…]/.test(next);
+/** What of the text behind a figure must stay with it. */
+function signsBehind(html: string, next: Template[number] | undefined): string {
+  if (!html.startsWith("<button") || typeof next !== "string") return "";
+  return CLOSING.exec(next)?.[0] ?? "";
 }
 
 export class Filler {
@@ -69,12 +73,19 @@ export class Filler {
   }
 
   fill(template: Template): string {
-    const parts = template.map((part, index) => {
-      if (typeof part === "string") return part;
+    let page = "";
+    let signs = "";
+    for (const [index, part] of template.entries()) {
+      if (typeof part === "string") {
+        page += part.slice(signs.length);
+        signs = "";
+        continue;
+      }
       const html = this.#hole(part);
-      return isHeld(html, template[index + 1]) ? html + WORD_JOINER : html;
-    });
-    return parts.join("");
+      signs = signsBehind(html, template[index + 1]);
+      page += signs ? `<span class="kept">${html}${signs}</span>` : html;
+    }
+    return page;
   }
 
   #hole(hole: Hole): string {

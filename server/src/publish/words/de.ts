@@ -38,6 +38,7 @@ export const GERMAN: PageWords = {
     between: "von # bis #",
     below: "unter #",
     above: "über #",
+    unknown: "# – diese Grenze ist nicht lesbar, der Messwert lässt sich daran nicht beurteilen",
   },
   matching: {
     title: "Arbeitsblatt: # gleiche Bauteile auswählen",

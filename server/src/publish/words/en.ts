@@ -38,6 +38,7 @@ export const ENGLISH: PageWords = {
     between: "from # to #",
     below: "below #",
     above: "above #",
+    unknown: "# – this limit cannot be read, so the reading cannot be judged by it",
   },
   matching: {
     title: "Worksheet: pick # of like parts",

@@ -38,6 +38,7 @@ export const SPANISH: PageWords = {
     between: "de # a #",
     below: "menos de #",
     above: "más de #",
+    unknown: "# – este límite no se puede leer, no sirve para juzgar la medida",
   },
   matching: {
     title: "Hoja de selección: elegir # de componentes iguales",

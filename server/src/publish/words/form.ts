@@ -38,6 +38,8 @@ export interface PageWords {
     readonly between: string;
     readonly below: string;
     readonly above: string;
+    /** Behind limits that cannot be read, as they were written. */
+    readonly unknown: string;
   };
   readonly matching: {
     readonly title: string;

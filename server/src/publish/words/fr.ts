@@ -38,6 +38,7 @@ export const FRENCH: PageWords = {
     between: "de # à #",
     below: "moins de #",
     above: "plus de #",
+    unknown: "# – cette limite est illisible, elle ne permet pas de juger la mesure",
   },
   matching: {
     title: "Feuille de tri : choisir # de composants semblables",

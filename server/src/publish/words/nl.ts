@@ -38,6 +38,7 @@ export const DUTCH: PageWords = {
     between: "van # tot #",
     below: "onder #",
     above: "boven #",
+    unknown: "# – deze grens is niet te lezen, de meetwaarde is er niet aan te toetsen",
   },
   matching: {
     title: "Werkblad: # gelijke onderdelen kiezen",
