@@ -92,7 +92,7 @@ describe.each(KINDS)("a workbook of the kind %s", (kind) => {
 
   test("says so when the named sheet is none or holds no list", async () => {
     expect(told(await load(`wren.${kind}`, "Mainboard"))).toEqual([
-      "unreadable-list This workbook has no sheet `Mainboard`. Did you mean `Main board`?",
+      "unreadable-list This workbook has no sheet `Mainboard`. Did you mean `Main board`? It has `Main board`, `Keyboard`, `Old list` and `Prices`.",
     ]);
     expect(told(await load(`wren.${kind}`, "Prices"))).toEqual([
       expect.stringContaining("Sheet `Prices` has no column of designators"),

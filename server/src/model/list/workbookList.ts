@@ -71,8 +71,8 @@ const NO_SHEETS =
 
 function noSheet(wanted: string, names: readonly string[]): string {
   const meant = nearestWord(wanted, names);
-  const hint = meant === undefined ? `It has ${named(names)}.` : `Did you mean \`${meant}\`?`;
-  return `This workbook has no sheet \`${wanted}\`. ${hint}`;
+  const hint = meant === undefined ? "" : ` Did you mean \`${meant}\`?`;
+  return `This workbook has no sheet \`${wanted}\`.${hint} It has ${named(names)}.`;
 }
 
 function noList({ sheets }: Workbook): string {
