@@ -58,15 +58,11 @@ function shelvesOf(kit: Kit): Shelves {
   const numbers = new Float64Array(kit.parts.length);
   const firsts: Part[] = [];
   const byKey = new Map<string, number>();
+  let last: Part | undefined;
   for (const part of kit.parts) {
     numbers[part.id] = Number(readDesignator(part.name)?.digits ?? -1);
-    const key = keyOf(part);
-    let kind = byKey.get(key);
-    if (kind === undefined) {
-      kind = firsts.push(part) - 1;
-      byKey.set(key, kind);
-    }
-    kinds[part.id] = kind;
+    kinds[part.id] = last && isLike(part, last) ? kinds[last.id]! : kindFor(part, byKey, firsts);
+    last = part;
   }
   const order = (kind: number) => rank(firsts[kind]!);
   const parts = [...kit.parts].sort((a, b) => {
@@ -77,6 +73,21 @@ function shelvesOf(kit: Kit): Shelves {
   const shelves = { parts, kinds, numbers };
   SHELVES.set(kit, shelves);
   return shelves;
+}
+
+/** Whether the parts are of one kind beyond doubt, as those of one line are. */
+function isLike(a: Part, b: Part): boolean {
+  const sameLine = a.line === b.line && a.letters === b.letters && a.board === b.board;
+  return sameLine && a.height?.mm === b.height?.mm && a.offBoard === b.offBoard;
+}
+
+function kindFor(part: Part, byKey: Map<string, number>, firsts: Part[]): number {
+  const key = keyOf(part);
+  const known = byKey.get(key);
+  if (known !== undefined) return known;
+  const kind = firsts.push(part) - 1;
+  byKey.set(key, kind);
+  return kind;
 }
 
 /** Place in the height order: the body height in mm. */
