@@ -42,6 +42,11 @@ describe("What is marked", () => {
     ["1. Solder R1-R4.", ["[R1-R4]"]],
     ["Now solder the diode D1, band up.", ["[D1]"]],
     ["1. Insert U1.", ["[insert: U1]"]],
+    ["1. Insert Q1 and J1, but do not solder them yet.", ["[place: Q1]", "[place: J1]"]],
+    ["1. Insert Q1. Don't solder it yet.\n2. Solder Q1.", ["[place: Q1]", "[Q1]"]],
+    ["1. Fit R5, but don't solder R6 yet.", ["[R5]"]],
+    ["1. Fit R5. Do not solder R6 yet.", ["[R5]"]],
+    ["1. Insert U1, but do not solder it.", ["[insert: U1]"]],
     ["| Ref | Value |\n|--|--|\n| C1, C2 | 100n |\n| Q1 | BC547 |", ["[C1, C2]", "[Q1]"]],
   ])("%j", (body, expected) => {
     expect(marks(body)).toEqual(expected);
@@ -54,6 +59,10 @@ describe("What is marked", () => {
     ["nl", "1. Soldeer de transistor Q1.", ["[Q1]"]],
     ["es", "1. Suelde el diodo D1.", ["[D1]"]],
     ["de", "1. Löten Sie alle Widerstände außer R1-R6 ein.", ["[all R except R1-R6]"]],
+    ["de", "1. Stecken Sie Q1 ein, löten Sie ihn aber noch nicht fest.", ["[place: Q1]"]],
+    ["fr", "1. Insérez le transistor Q1 sans le souder.", ["[place: Q1]"]],
+    ["nl", "1. Plaats Q1, maar soldeer hem nog niet.", ["[place: Q1]"]],
+    ["es", "1. Coloque Q1 sin soldar.", ["[place: Q1]"]],
     ["fr", "1. Soudez toutes les résistances sauf R1-R6.", ["[all R except R1-R6]"]],
   ])("in %s %j", (language, body, expected) => {
     expect(marks(body, `language: ${language}\n`)).toEqual(expected);

@@ -104,11 +104,19 @@ function takeRuns({ runs }: Candidates, taken: Taken, guide: GuideState): Propos
       (a, b) =>
         FORMS.indexOf(a.candidate.form) - FORMS.indexOf(b.candidate.form) || a.index - b.index,
     );
-  return ordered.flatMap(({ candidate }) => takeRun(candidate, taken, guide));
+  // What is placed is still to be soldered further on, by a mark of its own.
+  const placed = new Taken(guide);
+  return ordered.flatMap(({ candidate }) =>
+    takeRun(candidate, candidate.isPlaced ? placed : taken, guide),
+  );
 }
 
 /** A mark for each stretch of items that nothing else has marked. */
-function takeRun({ piece, form, run }: Candidate, taken: Taken, guide: GuideState): Proposal[] {
+function takeRun(
+  { piece, form, run, isPlaced }: Candidate,
+  taken: Taken,
+  guide: GuideState,
+): Proposal[] {
   const proposals: Proposal[] = [];
   for (const items of freeStretches(run, piece, taken)) {
     const parts = items.flatMap((item) => item.parts);
@@ -116,7 +124,11 @@ function takeRun({ piece, form, run }: Candidate, taken: Taken, guide: GuideStat
     const here = shift(span, piece.start);
     const text = piece.page.text.slice(here.start, here.end);
     // A chip that has a socket is pushed into it, whatever the guide's verb.
-    const role = parts.every((part) => guide.socketOf(part)) ? "insert: " : "";
+    const role = parts.every((part) => guide.socketOf(part))
+      ? "insert: "
+      : isPlaced
+        ? "place: "
+        : "";
     proposals.push({
       uri: piece.page.uri,
       span: here,

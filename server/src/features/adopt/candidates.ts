@@ -6,6 +6,7 @@ import type { PieceNode } from "../../model/pieceNode.ts";
 import type { Sentence, TextBlock } from "../../model/prose.ts";
 import type { RowFact } from "../../syntax/facts.ts";
 import { contains, type Span } from "../../text/span.ts";
+import { PlacingReader } from "./placing.ts";
 import { findRuns, type Run } from "./runs.ts";
 import { findSet, type NamedSet } from "./sets.ts";
 import type { AdoptLexicon } from "./words.ts";
@@ -18,6 +19,8 @@ export interface Candidate {
   readonly piece: GuidePiece;
   readonly form: Form;
   readonly run: Run;
+  /** Put in, and not soldered yet. */
+  readonly isPlaced?: boolean;
 }
 
 export interface SetCandidate {
@@ -126,6 +129,8 @@ class Finder implements Candidates {
   }
 
   #words(piece: PieceNode, block: TextBlock, runs: readonly Run[]): void {
+    const placing = new PlacingReader(block, this.#guide.language);
+    const spans = runs.map(({ span }) => span);
     for (const sentence of block.sentences) {
       const told = this.#toldToFit(sentence, block);
       const set =
@@ -142,7 +147,9 @@ class Finder implements Candidates {
           last && JOINING.test(block.at({ start: last.run.span.end, end: run.span.start }));
         const form = goesOn ? last!.form : this.#form(run, sentence, block, told);
         last = form && { run, form };
-        if (form) this.runs.push({ piece, form, run });
+        const soldering = placing.of(run.span, sentence, spans);
+        if (!form || soldering === "not meant") continue;
+        this.runs.push({ piece, form, run, isPlaced: soldering === "not yet" });
       }
     }
   }
