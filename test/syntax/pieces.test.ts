@@ -157,3 +157,8 @@ describe("a text cut into pieces", () => {
     expect(sequence.pieces.flatMap(({ digest }) => digest.facts).length).toBe(602);
   });
 });
+
+test("a paragraph may name more parts than a call takes arguments", () => {
+  const { facts } = digestPiece("R1 ".repeat(200_000), undefined, NO_LABELS)!;
+  expect(facts.filter(({ kind }) => kind === "mention")).toHaveLength(200_000);
+});

@@ -15,7 +15,7 @@ export class ByStage<Item> {
     const items: Item[] = [];
     for (const stage of guide.stages) {
       const own = this.#of(stage, guide);
-      if (own.length > 0) items.push(...own);
+      for (const item of own) items.push(item);
     }
     return items;
   }

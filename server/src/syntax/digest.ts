@@ -257,9 +257,7 @@ class Digester {
       case "text":
         this.#run("text", node);
         this.#brackets.text(startOf(node), endOf(node));
-        this.#facts.push(
-          ...readMentions(this.#text.slice(startOf(node), endOf(node)), startOf(node)),
-        );
+        this.#add(readMentions(this.#text.slice(startOf(node), endOf(node)), startOf(node)));
         return;
       case "html":
         this.#html(node, true);
@@ -300,7 +298,12 @@ class Digester {
     for (const { span, comment } of readComments(html, start)) {
       this.#facts.push({ kind: "comment", span, inline, comment });
     }
-    this.#facts.push(...readHtmlPictures(html, start));
+    this.#add(readHtmlPictures(html, start));
+  }
+
+  /** One by one: a call takes no more arguments than the stack has room for. */
+  #add(facts: readonly Fact[]): void {
+    for (const fact of facts) this.#facts.push(fact);
   }
 }
 
