@@ -51,7 +51,7 @@ test("a step is written with completion, its stage reordered, the server restart
 test("a plain text becomes a guide, after a look at each mark", async () => {
   await editor.openFile("plain.md");
   const plain = await editor.text();
-  await editor.command("Kitquill: Mark the Parts Named in This Guide");
+  await editor.chooseInMenu("plain.md", "Mark the Parts Named in This Guide");
   await editor.answer("crake-parts.csv");
   const preview = editor.page.locator(".bulk-edit-panel");
   await preview.waitFor();

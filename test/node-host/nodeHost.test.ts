@@ -1,9 +1,10 @@
 /** Journeys that need an editor whose extensions run in Node: processes, trust, files on the disk. */
 import { execFileSync } from "node:child_process";
-import { copyFileSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { appendFileSync, copyFileSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { type Editor, open } from "../editor/driver.ts";
+import { PreviewPage } from "../editor/previewPage.ts";
 import { type NodeHost, serveNodeEditor, startOf } from "./host.ts";
 
 const CHIME = join(import.meta.dirname, "../editor/chime");
@@ -84,6 +85,26 @@ test("a rename reaches guide and list on the disk, and leaves every other byte",
     (text) => text === before.replace("C1,", "C9,"),
   );
   expect(onDisk("crake.md")).toContain("[C9]");
+});
+
+test("a picture that another program writes is shown anew in the preview", async () => {
+  await start(CHIME);
+  const drawing = (width: number) =>
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="9"></svg>`;
+  writeFileSync(join(host.folder, "board.svg"), drawing(20));
+  appendFileSync(join(host.folder, "crake.md"), "\n![The board](board.svg)\n");
+  await editor.openFile("crake.md");
+  await untilProgress("fitted");
+  await editor.command("Kitquill: Open Guide Preview to the Side");
+  const page = await PreviewPage.of(editor);
+  const untilWide = (width: number) =>
+    editor.eventually(
+      () => page.evaluate<number[]>("[...document.images].map((one) => one.naturalWidth)"),
+      (widths) => widths.includes(width),
+    );
+  await untilWide(20);
+  writeFileSync(join(host.folder, "board.svg"), drawing(70));
+  await untilWide(70);
 });
 
 test("a list is compared with itself as it was committed", async () => {
