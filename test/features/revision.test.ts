@@ -2,7 +2,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { revise, type Texts, told } from "./revision.ts";
+import { TOUCHED_KINDS } from "../../server/src/features/revision/touched.ts";
+import { FOLDER, revise, type Texts, told } from "./revision.ts";
 
 const HERON: Texts = Object.fromEntries(
   ["heron.md", ...readdirSync("samples/heron").filter((name) => name !== "heron.md")].map(
@@ -244,6 +245,13 @@ describe("in general", () => {
         const places = touched.map((one) => `${one.uri} ${one.span.start} ${told(one)}`);
         expect(new Set(places).size).toBe(places.length);
         expect(touched.length).toBeGreaterThan(0);
+        const kinds = touched.map(({ kind }) => Object.keys(TOUCHED_KINDS).indexOf(kind));
+        expect(kinds).toEqual([...kinds].sort((a, b) => a - b));
+        const texts: Texts = { ...HERON, "heron-parts.csv": fresh };
+        for (const { uri, span } of touched) {
+          expect(span.start).toBeLessThan(span.end);
+          expect(span.end).toBeLessThanOrEqual(texts[uri.slice(FOLDER.length)]!.length);
+        }
       }),
       { numRuns: 8 },
     );

@@ -17,6 +17,7 @@ import {
   type SentTouched,
 } from "../../../server/src/lsp/protocol.ts";
 import { toBase64 } from "../base64.ts";
+import { ENDINGS, filesOf } from "../partsLists.ts";
 import type { Ask } from "../start.ts";
 import { setContext } from "../tell.ts";
 
@@ -56,10 +57,15 @@ export class Comparison implements vscode.Disposable {
     private readonly store: vscode.Memento,
   ) {
     this.kept = store.get<Kept>(STORE);
+    const watcher = vscode.workspace.createFileSystemWatcher(filesOf(ENDINGS));
     this.subscriptions = [
       this.changed,
       vscode.workspace.onDidChangeTextDocument(() => this.soon()),
       vscode.languages.onDidChangeDiagnostics(() => this.soon()),
+      watcher,
+      watcher.onDidChange((uri) => this.soonAfter(uri)),
+      // Programs that write a file anew delete the old one first.
+      watcher.onDidCreate((uri) => this.soonAfter(uri)),
     ];
     this.tell();
     this.soon();
@@ -123,6 +129,12 @@ export class Comparison implements vscode.Disposable {
     if (!this.kept) return;
     clearTimeout(this.timer);
     this.timer = setTimeout(() => void this.refresh(), PAUSE_MS);
+  }
+
+  /** A list that another program writes need not change what the checks find. */
+  private soonAfter(file: vscode.Uri): void {
+    const written = file.toString();
+    if (written === this.kept?.list || written === this.kept?.old) this.soon();
   }
 
   private show(all: readonly TouchedItem[], kept: Kept): void {
