@@ -86,5 +86,5 @@ export function sheetTable(
       `<tr>${cells.map((cell, index) => `<td${attribute(columns[index]!)}>${cell}</td>`).join("")}</tr>`,
   );
   const last = foot ? `\n<tfoot>${foot}</tfoot>` : "";
-  return `<div class="scroll"><table>\n<thead><tr>${head.join("")}</tr></thead>\n<tbody>\n${body.join("\n")}\n</tbody>${last}\n</table></div>`;
+  return `<div class="scroll" tabindex="0"><table>\n<thead><tr>${head.join("")}</tr></thead>\n<tbody>\n${body.join("\n")}\n</tbody>${last}\n</table></div>`;
 }
