@@ -22,14 +22,14 @@ afterEach(async () => {
 
 afterAll(() => editor?.close());
 
-async function compared(): Promise<string[]> {
+async function compared(old = "finch-parts-old.csv"): Promise<string[]> {
   await editor.openFile("finch.md");
   await editor.eventually(
     () => editor.progress(),
     (shown) => shown.includes("fitted"),
   );
   await editor.chooseInMenu("finch-parts.csv", "Compare with Another Parts List");
-  await editor.answer("finch-parts-old.csv");
+  await editor.answer(old);
   await editor.viewShows(VIEW);
   return editor.eventually(
     () => editor.view(VIEW),
@@ -101,3 +101,15 @@ test(
     );
   },
 );
+
+// The workbook was written by LibreOffice from the list in CSV beside it.
+test("an old list in a workbook touches the same", PATIENCE, async () => {
+  expect(await compared("finch-parts-old.xlsx")).toEqual([
+    "Steps to reword 3",
+    expect.stringMatching(/^1\.1 R1 and R2: value 4k7 → 5k6; bands /),
+    expect.stringMatching(/^1\.3 R5 seems to be R9 now/),
+    expect.stringMatching(/^1\.4 R5 seems to be R9 now/),
+    "Sets and matches 1",
+    '1.2 "all 100n" takes in C2 now: 2 parts, before 1.',
+  ]);
+});
