@@ -17,7 +17,7 @@ import type { Fix, Severity } from "../server/src/checks/check.ts";
 import { type Diagnosis, Service } from "../server/src/service.ts";
 import { LineIndex } from "../server/src/text/lines.ts";
 import { applyEdits } from "../server/src/text/span.ts";
-import { MemoryFiles } from "../server/src/workspace/memory.ts";
+import { MemoryFiles } from "./memoryFiles.ts";
 
 export interface Squiggle {
   readonly file: string;

@@ -3,8 +3,8 @@ import { describe, expect, test } from "vitest";
 import { Service } from "../../server/src/service.ts";
 import { lookOf, ringsDifferByOne } from "../../server/src/trade/lookAlike/looks.ts";
 import { polarKind } from "../../server/src/trade/polarity/polarParts.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { checkFixture } from "../fixture.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { kit, messages } from "./kit.ts";
 
 const LIST = `Designator,Quantity,Value,Package,Height

@@ -10,8 +10,8 @@ import { THING_WORDS } from "../../server/src/trade/tools/find.ts";
 import { fr } from "../../server/src/trade/tools/fr.ts";
 import { nl } from "../../server/src/trade/tools/nl.ts";
 import { CONSUMABLES, TOOLS } from "../../server/src/trade/tools/tool.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { applyFix, checkFixture, fixture } from "../fixture.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { kit } from "./kit.ts";
 
 const LIST = "Designator,Quantity,Value\nR1,1,10k\n,1,hex key 2.5 mm\n";

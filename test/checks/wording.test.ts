@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import { readSettings } from "../../server/src/lsp/settings.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { applyFix, checkFixture, fixture } from "../fixture.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { kit, messages } from "./kit.ts";
 
 const LIST = "Designator,Value\nR1,10k\n";

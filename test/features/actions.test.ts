@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { actionsAt } from "../../server/src/features/actions/all.ts";
 import { allowHere } from "../../server/src/features/actions/allow.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { atCursor, edited, FOLDER } from "./cursor.ts";
 
 const LIST = `--- file: parts.csv

@@ -3,8 +3,8 @@ import type { GuideState } from "../../server/src/model/guideState.ts";
 import type { PartsList } from "../../server/src/model/list/partsList.ts";
 import { Service } from "../../server/src/service.ts";
 import { applyEdits, type TextEdit } from "../../server/src/text/span.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { fixture } from "../fixture.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 /** Stands for the cursor. */
 const CURSOR = "¦";

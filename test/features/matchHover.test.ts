@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { hoverInGuide } from "../../server/src/features/hover.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const LIST = "Designator,Quantity,Value\nQ1-Q4,10,BC547\n";
 const FOUR = "Designator,Quantity,Value\nQ1-Q4,4,BC547\n";

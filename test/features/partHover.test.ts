@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { hoverInGuide } from "../../server/src/features/hover.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const GUIDE = "---\nparts: parts.csv\n---\n\n## Board\n\n1. Fit [X].\n";
 const HEAD = "Designator,Value,Tolerance,Power,Voltage,Package";

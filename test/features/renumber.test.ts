@@ -7,7 +7,7 @@ import { readPartsList } from "../../server/src/model/list/read.ts";
 import { Service } from "../../server/src/service.ts";
 import { lineEdits } from "../../server/src/text/lineEdits.ts";
 import { applyEdits } from "../../server/src/text/span.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { FOLDER, type Texts } from "./revision.ts";
 
 async function serviceOn(kit: Texts) {

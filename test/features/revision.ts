@@ -2,7 +2,7 @@
 import type { RevisedGuide } from "../../server/src/features/revision/revision.ts";
 import type { Touched } from "../../server/src/features/revision/touched.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 export const FOLDER = "file:///kit/";
 

@@ -6,7 +6,7 @@ import { startGuide } from "../../server/src/features/start/skeleton.ts";
 import { readPartsList } from "../../server/src/model/list/read.ts";
 import { Service } from "../../server/src/service.ts";
 import { LANGUAGES } from "../../server/src/text/language.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const CORPUS = join(import.meta.dirname, "../../../shared/bom-corpus");
 const HERON = join(import.meta.dirname, "../../samples/heron/heron-parts.csv");

@@ -3,7 +3,7 @@ import type { GuideFigure } from "../../server/src/model/figures/figure.ts";
 import type { GuideState } from "../../server/src/model/guideState.ts";
 import { printLimits, printValue } from "../../server/src/quantity/printRange.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const GUIDE = "file:///kit/guide.md";
 

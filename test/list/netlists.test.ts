@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { loadPartsList } from "../../server/src/model/list/load.ts";
 import { cellsOf } from "../../server/src/model/list/partsList.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { columns, findings, lineOf, lines, utf16 } from "./reading.ts";
 
 const COMPONENTS = `

@@ -5,7 +5,7 @@ import { loadPartsList } from "../../server/src/model/list/load.ts";
 import type { PartsList } from "../../server/src/model/list/partsList.ts";
 import { tell } from "../../server/src/model/list/tellSheet.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { lineOf, lines } from "./reading.ts";
 
 const FOLDER = `${import.meta.dirname}/workbooks`;

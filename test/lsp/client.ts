@@ -8,7 +8,7 @@ import {
 } from "vscode-jsonrpc/node";
 import type { Diagnostic, PublishDiagnosticsParams } from "vscode-languageserver";
 import { serve } from "../../server/src/lsp/server.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 export const FOLDER = "file:///kit/";
 

@@ -8,7 +8,7 @@ import type { PictureSource } from "../../server/src/publish/fill/filler.ts";
 import type { SentBlock, Splice } from "../../server/src/publish/preview/patch.ts";
 import { GuidePreview } from "../../server/src/publish/preview/preview.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 import { type Edit, editsOf, hostileText } from "../syntax/hostile.ts";
 import { publishSample, seen } from "./published.ts";
 

@@ -8,10 +8,10 @@ import type { OutputName } from "../../server/src/publish/outputs/all.ts";
 import type { PublishedFile } from "../../server/src/publish/outputs/output.ts";
 import type { PackBy } from "../../server/src/publish/packing/packingList.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { publishGuide } from "../../server/src/workspace/publishing.ts";
 import { Sources } from "../../server/src/workspace/sources.ts";
 import { fixture } from "../fixture.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const FOLDER = "file:///kit/";
 

@@ -1,7 +1,7 @@
 /** What is shown of a finding is made once, and follows the edits around it. */
 import { expect, test } from "vitest";
 import { type Diagnosis, Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const GUIDE = "file:///kit/guide.md";
 const LIST = "file:///kit/parts.csv";

@@ -2,7 +2,7 @@
 import { expect, test, vi } from "vitest";
 import { PieceNode } from "../../server/src/model/pieceNode.ts";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const GUIDE = "file:///kit/guide.md";
 const STAGES = 120;

@@ -1,7 +1,7 @@
 /** Findings of missing parts follow what they hang on: marks, other findings, how far the guide goes. */
 import { describe, expect, test } from "vitest";
 import { Service } from "../../server/src/service.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const GUIDE = "file:///kit/guide.md";
 const LIST = "file:///kit/parts.csv";

@@ -3,10 +3,11 @@ import { describe, expect, test } from "vitest";
 import type { Figure, StatedText } from "../../server/src/syntax/dialect.ts";
 import { parseFigure } from "../../server/src/syntax/figures/parseFigure.ts";
 import { unclosedFigure } from "../../server/src/syntax/figures/unclosed.ts";
-import { parseMarkdown, syntaxProblems } from "../../server/src/syntax/markdown.ts";
+import { parseMarkdown } from "../../server/src/syntax/markdown.ts";
 import { MappedText } from "../../server/src/syntax/marks/mappedText.ts";
 import { applyEdits } from "../../server/src/text/span.ts";
 import { dialectNodes, dialectTexts, NO_LABELS } from "./markdownTrees.ts";
+import { syntaxProblems } from "./problems.ts";
 
 /** The figures of a Markdown text. */
 function parsedFigures(text: string): Figure[] {

@@ -1,8 +1,9 @@
 /** Whatever the text, parsing it never throws, never hangs, and takes time in step with its length. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { parseMarkdown, syntaxProblems } from "../../server/src/syntax/markdown.ts";
+import { parseMarkdown } from "../../server/src/syntax/markdown.ts";
 import { dialectNodes, NO_LABELS } from "./markdownTrees.ts";
+import { syntaxProblems } from "./problems.ts";
 
 /** What one parse costs, in milliseconds of the processor. */
 function time(text: string): number {

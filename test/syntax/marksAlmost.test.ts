@@ -1,9 +1,10 @@
 /** Near misses of part marks get a problem and, where it is plain, a fix; prose in brackets gets none. */
 import { describe, expect, test } from "vitest";
 import type { SyntaxProblem } from "../../server/src/syntax/dialect.ts";
-import { parseMarkdown, syntaxProblems } from "../../server/src/syntax/markdown.ts";
+import { parseMarkdown } from "../../server/src/syntax/markdown.ts";
 import { applyEdits } from "../../server/src/text/span.ts";
 import { dialectNodes, NO_LABELS } from "./markdownTrees.ts";
+import { syntaxProblems } from "./problems.ts";
 
 function problems(text: string): SyntaxProblem[] {
   return syntaxProblems(parseMarkdown(text, NO_LABELS));

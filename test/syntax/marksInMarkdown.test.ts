@@ -4,10 +4,10 @@ import {
   definedLabels,
   definitionProblems,
   parseMarkdown,
-  syntaxProblems,
 } from "../../server/src/syntax/markdown.ts";
 import { dialectNodes, dialectTexts, NO_LABELS } from "./markdownTrees.ts";
 import { shortMark } from "./marksShort.ts";
+import { syntaxProblems } from "./problems.ts";
 
 function marksOf(
   text: string,

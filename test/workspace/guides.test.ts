@@ -7,7 +7,7 @@ import { URI } from "vscode-uri";
 import { DiskFiles } from "../../server/src/workspace/disk.ts";
 import { FileError } from "../../server/src/workspace/files.ts";
 import { findGuides } from "../../server/src/workspace/guides.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const guide = "---\nparts: list.csv\n---\n";
 

@@ -6,11 +6,11 @@ import { afterAll, describe, expect, test } from "vitest";
 import { URI } from "vscode-uri";
 import { DEFAULT_SETTINGS, Service } from "../../server/src/service.ts";
 import { DiskFiles } from "../../server/src/workspace/disk.ts";
-import { MemoryFiles } from "../../server/src/workspace/memory.ts";
 import { Pictures } from "../../server/src/workspace/pictures.ts";
 import { Sources } from "../../server/src/workspace/sources.ts";
 import { kit, messages } from "../checks/kit.ts";
 import { checkFixture } from "../fixture.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
 
 const LIST = "Designator,Value\nR1,10k\n";
 const GUIDE = "file:///k/docs/g.md";

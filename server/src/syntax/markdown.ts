@@ -70,22 +70,8 @@ export function definitionProblems(root: Root): SyntaxProblem[] {
   return problems;
 }
 
-/** All that misses the dialect in a tree, in document order of the nodes that show it. */
-export function syntaxProblems(root: Root): SyntaxProblem[] {
-  const problems: SyntaxProblem[] = [];
-  for (const node of descendants(root)) {
-    if (node.type === "almostMark") problems.push(node.problem);
-    else if (node.type === "partMark") problems.push(...(node.mark.problems ?? []));
-    else if (node.type === "figure") problems.push(...(node.figure.problems ?? []));
-    else if (node.type === "definition" || node.type === "link") {
-      if (node.data?.problem) problems.push(node.data.problem);
-    }
-  }
-  return problems;
-}
-
 /** All nodes in document order; without recursion, since hostile text nests deeply. */
-function* descendants(root: Root): Generator<Nodes> {
+export function* descendants(root: Root): Generator<Nodes> {
   const ahead: Nodes[] = [root];
   for (let node = ahead.pop(); node; node = ahead.pop()) {
     yield node;

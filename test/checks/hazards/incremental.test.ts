@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { type Diagnosis, Service } from "../../../server/src/service.ts";
-import { MemoryFiles } from "../../../server/src/workspace/memory.ts";
+import { MemoryFiles } from "../../memoryFiles.ts";
 
 const GUIDE = "file:///kit/guide.md";
 const LIST = `Designator,Quantity,Value,Voltage,Power,Board,Description

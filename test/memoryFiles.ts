@@ -1,7 +1,7 @@
-/** Files held in memory, for tests and for trying things out. */
+/** Files held in memory. */
 import { URI, Utils } from "vscode-uri";
-import { FileError, type FolderEntry, type FolderFiles } from "./files.ts";
-import { canonicalUri, isInside } from "./paths.ts";
+import { FileError, type FolderEntry, type FolderFiles } from "../server/src/workspace/files.ts";
+import { canonicalUri, isInside } from "../server/src/workspace/paths.ts";
 
 type Content = string | Uint8Array | FileError;
 
