@@ -18,6 +18,8 @@ const ROWS = [
   "11,R9,1,1m,,top,DNP",
   "12,R10 optional,1,1m,,top,",
   "13,R11,1,1m,,top,",
+  '14,R12,1,"1m\n1 W",,top,high',
+  '15,R13,1,1m,1 W,,"top\nhigh"',
 ];
 
 function said(line: ListLine) {

@@ -68,7 +68,9 @@ export class SaidReader {
     let wording = names.length === 0 ? "" : `${letters} `;
     const { texts } = view;
     for (let place = 0; place < texts.length; place++) {
-      if (!this.#isNaming[place]) wording += `${texts[place]}\n`;
+      const text = texts[place]!;
+      // Behind its length, since a cell may hold any sign, line ends among them.
+      if (!this.#isNaming[place]) wording += `${text.length} ${text}`;
     }
     return wording.length > MAX_LENGTH ? undefined : wording;
   }
