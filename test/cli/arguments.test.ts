@@ -91,7 +91,10 @@ describe("commands", () => {
   test.each([
     ["", "Usage:"],
     ["chekc", "`chekc` is not a command. Did you mean `check`?"],
-    ["frobnicate", "Commands: check, compare, list, match, publish, narration, start, adopt, lsp."],
+    [
+      "frobnicate",
+      "Commands: check, compare, list, match, publish, narration, start, adopt, explain, lsp.",
+    ],
     ["--verison", "`--verison` is not an option. Did you mean `--version`?"],
     ["help chekc", "Did you mean `check`?"],
     ["toString", "`toString` is not a command"],

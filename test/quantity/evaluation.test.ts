@@ -88,7 +88,7 @@ describe("limits", () => {
     expect(computed("1 V / (V - V + 1 V)", RAILS).min).toBe(1);
     expect(computed("1 V / (V^2 - 20 V * V + 101 V^2)", RAILS).max).toBeGreaterThan(0.05);
     expect(problemOf("1 V / (V - 13 V)", RAILS)).toContain(
-      'form "/": The divisor can be zero: with tolerances it lies between −580\u00a0mV and 2.18\u00a0V',
+      'form "/": The divisor can be zero: with tolerances it lies between −0.58\u00a0V and 2.18\u00a0V',
     );
   });
 

@@ -48,17 +48,11 @@ function startAtWords(node: Nodes, source: string): void {
   const paragraph = node.type === "listItem" ? firstBehindBox(node) : undefined;
   const text = paragraph?.children[0];
   if (text?.type !== "text") return;
-  const { line, offset } = text.position!.start;
+  const { offset } = text.position!.start;
   if (!/[\r\n]/.test(source[offset! - 1]!)) return;
-  const [white, indent] = /^\n?([ \t>]*)/.exec(source.slice(offset))! as unknown as [
-    string,
-    string,
-  ];
-  text.position!.start = {
-    line: line + 1,
-    column: indent.length + 1,
-    offset: offset! + white.length,
-  };
+  const start = offset! + /^\n?[ \t>]*/.exec(source.slice(offset))![0].length;
+  const before = source.slice(0, start).split(/\r\n|\n|\r/);
+  text.position!.start = { line: before.length, column: before.at(-1)!.length + 1, offset: start };
   paragraph!.position!.start = { ...text.position!.start };
 }
 
