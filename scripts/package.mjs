@@ -1,5 +1,5 @@
 // npm run package: makes kitquill-VERSION.vsix and checks what is in it.
-import { readFileSync, statSync, writeFileSync } from "node:fs";
+import { readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { createVSIX } from "@vscode/vsce";
 import yauzl from "yauzl";
@@ -55,6 +55,8 @@ async function faults(archive) {
 
 const { name, version, repository } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
 const archive = join(ROOT, `${name}-${version}.vsix`);
+// What an older build has left there would be packed.
+rmSync(join(ROOT, "dist"), { recursive: true, force: true });
 await build({ minify: true });
 writeFileSync(join(ROOT, "dist/THIRD-PARTY-LICENSES.txt"), thirdPartyLicences());
 await createVSIX({
