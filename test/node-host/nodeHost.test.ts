@@ -112,7 +112,7 @@ test("a list is compared with itself as it was committed", async () => {
   const [list, old] = ["finch-parts.csv", "finch-parts-old.csv"].map((name) =>
     join(host.folder, name),
   ) as [string, string];
-  const fresh = readFileSync(list);
+  const fresh = readFileSync(list, "utf8");
   copyFileSync(old, list);
   rmSync(old);
   const git = (...args: readonly string[]) =>
@@ -140,6 +140,12 @@ test("a list is compared with itself as it was committed", async () => {
   );
   await editor.screenshot("committed");
   expect(rows).toContainEqual(expect.stringMatching(/^1\.1 R1 and R2: value 4k7 → 5k6; bands /));
+  // What another program writes counts, too.
+  writeFileSync(list, fresh.replaceAll("5k6", "6k8"));
+  await editor.eventually(
+    () => editor.view("Touched by the New List"),
+    (shown) => shown.some((row) => row.startsWith("1.1 R1 and R2: value 4k7 → 6k8; bands ")),
+  );
 });
 
 test("a folder that is not trusted is checked, and cannot send the server outside", async () => {

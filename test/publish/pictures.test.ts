@@ -103,3 +103,30 @@ test("a PNG that was cut short is shown as far as it goes, and told", async () =
   expect(picture).toBeDefined();
   expect(warning).toContain("stops before its end");
 });
+
+const drawing = (inside: string) => text(`<svg xmlns="http://www.w3.org/2000/svg">${inside}</svg>`);
+
+test.each([
+  "<script>alert(1)</script>",
+  "<s:script/>",
+  '<path d="M0 0" onload = "alert(1)"/>',
+  '<a xlink:href="javascript:alert(1)"/>',
+  '<image width="1" href="https://example.com/dot.png"/>',
+  "<use href='//example.com/a.svg#x'/>",
+])("a drawing with %s is published with a warning", async (inside) => {
+  const { picture, warning } = await load("a.svg", { "a.svg": drawing(inside) });
+  expect(picture).toBeDefined();
+  expect(warning).toContain(
+    "`a.svg` of guide.md holds a script, or fetches something from the web.",
+  );
+});
+
+test.each([
+  "<text>Turn it on, one = two. javascript: no</text>",
+  '<a href="https://example.com/">x</a>',
+  '<use href="#x"/><image href="data:image/png;base64,AA=="/>',
+  "<".repeat(100_000),
+  `<image ${" on".repeat(50_000)}`,
+])("a drawing with %.40s is not warned of", async (inside) => {
+  expect((await load("a.svg", { "a.svg": drawing(inside) })).warning).toBeUndefined();
+});

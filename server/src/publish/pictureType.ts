@@ -43,6 +43,23 @@ export function isCutShort(bytes: Uint8Array, { ending }: PictureType): boolean 
   return !latin(bytes.subarray(-4096)).includes("IEND\xae\x42\x60\x82");
 }
 
+/**
+ * What a drawing could do that is opened by itself: run scripts, or fetch what others can count. Inside a
+ * page, as a picture, browsers let it do neither (SVG 2, chapter 2: the secure modes).
+ */
+const ACTIVE: readonly RegExp[] = [
+  /<(?:[\w.-]+:)?script[\s/>]/iu,
+  /<[^<>]*\s(?:on[a-z]+\s*=|(?:[\w-]+:)?href\s*=\s*["']?\s*javascript:)/iu,
+  /<(?:[\w.-]+:)?(?:image|use|feImage)\s[^<>]*href\s*=\s*["']?\s*(?:https?:|\/\/)/iu,
+];
+
+/** Whether a drawing does something when a browser opens it by itself. */
+export function isActive(bytes: Uint8Array, { ending }: PictureType): boolean {
+  if (ending !== "svg") return false;
+  const drawing = new TextDecoder(encodingOf(bytes)).decode(bytes);
+  return ACTIVE.some((pattern) => pattern.test(drawing));
+}
+
 function beginsWith(bytes: Uint8Array, beginning: string): boolean {
   if (bytes.length < beginning.length) return false;
   return [...beginning].every((sign, index) => {

@@ -2,7 +2,13 @@
 import { URI, Utils } from "vscode-uri";
 import { isWrittenOut } from "../publish/html.ts";
 import type { LoadedPicture } from "../publish/pictures.ts";
-import { isCutShort, KINDS_SHOWN, type PictureType, pictureType } from "../publish/pictureType.ts";
+import {
+  isActive,
+  isCutShort,
+  KINDS_SHOWN,
+  type PictureType,
+  pictureType,
+} from "../publish/pictureType.ts";
 import { pictureFile } from "./pictures.ts";
 import type { Wanted } from "./sources.ts";
 
@@ -51,9 +57,14 @@ function noPicture({ length }: Uint8Array): string {
 }
 
 function doubt(address: Address, bytes: Uint8Array, type: PictureType): Loaded {
-  if (!isCutShort(bytes, type)) return {};
+  if (isCutShort(bytes, type)) {
+    return {
+      warning: `${named(address)} is shown in part at best: the file stops before its end. Copy it anew.`,
+    };
+  }
+  if (!isActive(bytes, type)) return {};
   return {
-    warning: `${named(address)} is shown in part at best: the file stops before its end. Copy it anew.`,
+    warning: `${named(address)} holds a script, or fetches something from the web. The page lets it do neither, but whoever opens the file by itself does. Take that out of the drawing.`,
   };
 }
 
