@@ -64,7 +64,7 @@ function doubt(address: Address, bytes: Uint8Array, type: PictureType): Loaded {
   }
   if (!isActive(bytes, type)) return {};
   return {
-    warning: `${named(address)} holds a script, or fetches something from the web. The page lets it do neither, but whoever opens the file by itself does. Take that out of the drawing.`,
+    warning: `${named(address)} holds a script, or fetches something from the web. Inside the page neither happens, but it does when somebody opens the drawing by itself. Take it out there.`,
   };
 }
 
