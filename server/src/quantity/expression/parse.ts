@@ -9,11 +9,21 @@
  *     power    = primary [ "^" signed | "²" | "³" ]
  *     primary  = number | name | call | "(" sum ")"
  */
-import { nearestWord } from "../../text/nearest.ts";
 import type { Span } from "../../text/span.ts";
 import { ARITHMETIC, type FormulaFunctions } from "../functions.ts";
 import { FigureError, type FigureProblem } from "../problem.ts";
 import { readGauge, readNumber, startsNumber } from "./number.ts";
+import {
+  missingOperand,
+  missingSubject,
+  strayComma,
+  tooDeep,
+  tooLong,
+  unclosedBracket,
+  unexpected,
+  unknownFunction,
+  wrongCount,
+} from "./parseProblems.ts";
 import type { Argument, Call, Expression, Operator, Subject } from "./tree.ts";
 
 /** Longest expression that is read, in characters. */
@@ -32,7 +42,7 @@ export type Parsed =
 
 /** Parses the whole text. Never throws. */
 export function parseExpression(text: string, context: ParseContext): Parsed {
-  if (text.length > MAX_EXPRESSION) return { problem: tooLong(text) };
+  if (text.length > MAX_EXPRESSION) return { problem: tooLong(text, MAX_EXPRESSION) };
   try {
     return { expression: new Parser(text, context).parse() };
   } catch (error) {
@@ -74,7 +84,7 @@ class Parser {
 
   parse(): Expression {
     const expression = this.#sum();
-    if (this.#next() !== "") this.#fail(this.#unexpected());
+    if (this.#next() !== "") this.#fail(unexpected(this.#text, this.#at));
     return expression;
   }
 
@@ -142,7 +152,10 @@ class Parser {
     }
     NAME.lastIndex = this.#at;
     const name = NAME.exec(this.#text)?.[0];
-    if (name === undefined) return this.#fail(this.#missing());
+    if (name === undefined) {
+      this.#next();
+      return this.#fail(missingOperand(this.#text, this.#at));
+    }
     return this.#named(name);
   }
 
@@ -195,11 +208,7 @@ class Parser {
       const from = start + piece.length - piece.trimStart().length;
       const text = piece.trim();
       if (text === "") {
-        this.#fail({
-          kind: "form",
-          span: { start: open - 1, end: this.#at },
-          message: `A name is missing in the brackets of ${name}. Write what it belongs to, such as ${name}(R1).`,
-        });
+        this.#fail(missingSubject(name, { start: open - 1, end: this.#at }));
       }
       subjects.push({ text, span: { start: from, end: from + text.length } });
       start += piece.length + 1;
@@ -216,7 +225,7 @@ class Parser {
         const isWord = parameters?.[args.length]?.unit === "word";
         args.push(isWord ? this.#word() : this.#nested(() => this.#sum()));
         const sign = this.#next();
-        if (sign === ",") this.#fail(this.#comma());
+        if (sign === ",") this.#fail(strayComma(this.#at));
         if (sign !== ";") break;
         this.#take();
       }
@@ -244,11 +253,7 @@ class Parser {
 
   #nested<T>(read: () => T): T {
     if (++this.#depth > MAX_DEPTH) {
-      this.#fail({
-        kind: "form",
-        span: { start: this.#at, end: this.#text.length },
-        message: `More than ${MAX_DEPTH} brackets or signs are nested here. Give parts of the sum names of their own.`,
-      });
+      this.#fail(tooDeep(MAX_DEPTH, { start: this.#at, end: this.#text.length }));
     }
     const result = read();
     this.#depth--;
@@ -274,53 +279,7 @@ class Parser {
       this.#at++;
       return;
     }
-    this.#fail(
-      sign === ""
-        ? {
-            kind: "form",
-            span: { start: 0, end: this.#text.length },
-            message: "A closing bracket is missing.",
-          }
-        : this.#unexpected(),
-    );
-  }
-
-  #missing(): FigureProblem {
-    const sign = this.#next();
-    const end = this.#text.length;
-    if (sign === "") {
-      const last = Math.max(0, this.#text.trimEnd().length - 1);
-      return {
-        kind: "form",
-        span: { start: last, end },
-        message: "A value or a name is missing at the end.",
-      };
-    }
-    const span = { start: this.#at, end: this.#at + 1 };
-    return { kind: "form", span, message: `A value or a name is missing before ${sign}.` };
-  }
-
-  #unexpected(): FigureProblem {
-    const rest = this.#text.slice(this.#at);
-    const word = /^[\p{L}\p{Nd}_]+|^./u.exec(rest)![0];
-    const span = { start: this.#at, end: this.#at + word.length };
-    if (word === ",") return this.#comma();
-    if (word === ")") {
-      return { kind: "form", span, message: "This closing bracket has no opening one." };
-    }
-    const message = `${word} cannot stand here. Write a sign such as + or * before it, or remove it.`;
-    return { kind: "form", span, message };
-  }
-
-  #comma(): FigureProblem {
-    const span = { start: this.#at, end: this.#at + 1 };
-    return {
-      kind: "form",
-      span,
-      message:
-        "A comma is a decimal comma here. Separate the arguments of a function by semicolons: min(1 V; 2 V).",
-      suggestion: { title: "Write ;", span, text: ";" },
-    };
+    this.#fail(sign === "" ? unclosedBracket(this.#text) : unexpected(this.#text, this.#at));
   }
 
   #fail(problem: FigureProblem): never {
@@ -340,46 +299,4 @@ function operation(
 
 function bareName(symbol: string, span: Span): Expression {
   return { kind: "name", span, symbol, symbolSpan: span, subjects: [] };
-}
-
-function unknownFunction(name: string, span: Span, functions: FormulaFunctions): FigureProblem {
-  const meant = nearestWord(name, [...ARITHMETIC.keys(), ...functions.keys()]);
-  const hint = meant
-    ? ` Did you mean ${meant}?`
-    : " Figures with several subjects separate them by commas: torque(Q1, Q2).";
-  return {
-    kind: "name",
-    span,
-    message: `There is no function ${name}.${hint}`,
-    ...(meant && { suggestion: { title: `Write ${meant}`, span, text: meant } }),
-  };
-}
-
-function wrongCount(call: Call, functions: FormulaFunctions): FigureProblem | undefined {
-  const parameters = functions.get(call.name)?.parameters;
-  const least = parameters
-    ? parameters.filter((one) => one.default === undefined).length
-    : ARITHMETIC.get(call.name)!.least;
-  const most = parameters ? parameters.length : ARITHMETIC.get(call.name)!.most;
-  const given = call.args.length;
-  if (given >= least && given <= most) return undefined;
-  const names = parameters?.map((one) => one.name).join("; ") ?? (most > 1 ? "a; b; …" : "a");
-  return {
-    kind: "form",
-    span: call.span,
-    message: `${call.name} takes ${countText(least, most)}, and ${given === 0 ? "none is" : `${given} ${given === 1 ? "is" : "are"}`} given. Write ${call.name}(${names}).`,
-  };
-}
-
-function countText(least: number, most: number): string {
-  if (least !== most) return `${least} to ${most} arguments`;
-  return least === 1 ? "one argument" : `${least} arguments`;
-}
-
-function tooLong(text: string): FigureProblem {
-  return {
-    kind: "form",
-    span: { start: 0, end: text.length },
-    message: `This figure is longer than ${MAX_EXPRESSION} characters and is not computed. Give parts of it names of their own.`,
-  };
 }
