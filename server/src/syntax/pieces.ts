@@ -7,7 +7,9 @@
  * opens by its sign and whether words follow it, not by which: nothing behind the sign can change the
  * answer, and the piece means alone what it means in the whole.
  */
-import type { TextSource } from "../text/textSource.ts";
+import { endOfLine, type TextSource } from "../text/textSource.ts";
+import { candidates } from "./cutCandidates.ts";
+import { PieceMemory } from "./pieceMemory.ts";
 
 /** A piece of the text. `start` moves when text before the piece changes. */
 export interface Piece<Digest> {
@@ -33,17 +35,6 @@ export interface PieceChanges<Digest> {
 
 /** Uncut text is taken in pieces of about this many characters; an edited piece is cut finely. */
 const COARSE = 2000;
-/** Dropped pieces are remembered, since fences and undo bring them back: up to so many characters, */
-const MEMORY_CHARACTERS = 2_000_000;
-/** and so many pieces. */
-const MEMORY_PIECES = 12_000;
-
-/**
- * A heading or list marker. A marker that opens a second list on its line is none: whether the
- * inner list counts can depend on the paragraph before.
- */
-const CANDIDATE =
-  /^(?:#{1,6}(?=[ \t]|$)|\d{1,9}[.)](?=[ \t]|$)(?![ \t]+(?:[-*+]|\d{1,9}[.)])(?:[ \t]|$)))[ \t]*/;
 
 export class PieceSequence<Digest> {
   #text: TextSource;
@@ -222,101 +213,4 @@ function firstFrom<D>(pieces: readonly Piece<D>[], offset: number, low: number):
     else to = middle;
   }
   return from;
-}
-
-function endOfLine(text: TextSource, from: number): number {
-  for (let i = from; i < text.length; i++) {
-    const code = text.charCodeAt(i);
-    if (code === 10 || code === 13) return i;
-  }
-  return text.length;
-}
-
-interface Candidate {
-  readonly start: number;
-  /** Its sign, with a letter for the words that follow it. */
-  readonly opening: string;
-  readonly heading: boolean;
-}
-
-/** Candidates for a cut behind `from`, in order. */
-function* candidates(text: TextSource, from: number): Generator<Candidate, void, void> {
-  let line = endOfLine(text, from);
-  while (line < text.length) {
-    const start = line + (text.charCodeAt(line) === 13 && text.charCodeAt(line + 1) === 10 ? 2 : 1);
-    const lineEnd = endOfLine(text, start);
-    const code = text.charCodeAt(start);
-    if (code === 35 || (code >= 48 && code <= 57)) {
-      const sign = CANDIDATE.exec(text.slice(start, lineEnd))?.[0];
-      if (sign !== undefined) {
-        const opening = start + sign.length < lineEnd ? `${sign}x` : sign;
-        yield { start, opening, heading: code === 35 };
-      }
-    }
-    line = lineEnd;
-  }
-}
-
-interface Remembered<Digest> {
-  /** The piece and the line behind it, which decided its end. */
-  readonly text: string;
-  readonly length: number;
-  readonly digest: Digest;
-  /** The piece ran to the end of the text. */
-  readonly last: boolean;
-}
-
-/** Remembers dropped pieces by their first line; when its room is used up it starts afresh. */
-class PieceMemory<Digest> {
-  #characters = 0;
-  #pieces = 0;
-  readonly #byFirstLine = new Map<string, Remembered<Digest>[]>();
-
-  keep(piece: Piece<Digest>, text: TextSource): void {
-    const end = piece.start + piece.length;
-    const size = endOfLine(text, end) - piece.start;
-    if (size > MEMORY_CHARACTERS / 4) return;
-    const isFull = this.#characters + size > MEMORY_CHARACTERS || this.#pieces + 1 > MEMORY_PIECES;
-    if (isFull) this.clear();
-    const line = firstLine(text, piece.start);
-    const entries = this.#byFirstLine.get(line) ?? [];
-    const slice = text.slice(piece.start, piece.start + size);
-    // At each keystroke in a piece the one before it is dropped, and comes back as it was.
-    if (entries.at(-1)?.digest === piece.digest && entries.at(-1)!.text === slice) return;
-    entries.push({
-      text: copied(slice),
-      length: piece.length,
-      digest: piece.digest,
-      last: end >= text.length,
-    });
-    this.#byFirstLine.set(line, entries);
-    this.#characters += size;
-    this.#pieces++;
-  }
-
-  /** A remembered piece that stands at `start` again, the line behind it being the same too. */
-  take(text: TextSource, start: number): Remembered<Digest> | undefined {
-    if (this.#pieces === 0) return undefined;
-    const entries = this.#byFirstLine.get(firstLine(text, start));
-    return entries?.findLast((entry) => {
-      const end = start + entry.text.length;
-      const sameEnd = entry.last ? end === text.length : endOfLine(text, end) === end;
-      return sameEnd && text.slice(start, end) === entry.text;
-    });
-  }
-
-  clear(): void {
-    this.#byFirstLine.clear();
-    this.#characters = 0;
-    this.#pieces = 0;
-  }
-}
-
-function firstLine(text: TextSource, start: number): string {
-  return copied(text.slice(start, endOfLine(text, start)));
-}
-
-/** A copy that does not hold the whole text it was cut from in memory. */
-function copied(slice: string): string {
-  return ` ${slice}`.slice(1);
 }

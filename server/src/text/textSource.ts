@@ -6,3 +6,12 @@ export interface TextSource {
   slice(start: number, end?: number): string;
   toString(): string;
 }
+
+/** Where the line that holds `from` ends: the offset of its LF or CR, or of the text's end. */
+export function endOfLine(text: TextSource, from: number): number {
+  for (let i = from; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code === 10 || code === 13) return i;
+  }
+  return text.length;
+}
