@@ -15,15 +15,15 @@ import type {
   Table,
   TableRow,
 } from "mdast";
-import type { Span } from "../text/span.ts";
 import { readComments } from "./checkerComment.ts";
-import { MOVING_ROLES, type SyntaxProblem } from "./dialect.ts";
-import type { Fact, NoteFact, PieceFacts, TextFact, TextRun } from "./facts.ts";
+import type { SyntaxProblem } from "./dialect.ts";
+import type { Fact, PieceFacts, TextFact, TextRun } from "./facts.ts";
+import { readHazardNote } from "./hazardNote.ts";
 import { readHtmlPictures } from "./htmlPictures.ts";
 import { definedLabels, definitionProblems, parseMarkdown } from "./markdown.ts";
 import { BracketTally } from "./marks/unclosed.ts";
 import { readMentions } from "./mentions.ts";
-import { readAlert, readSignal } from "./signalWords.ts";
+import { endOf, movesParts, plainText, spanOf, startOf } from "./nodes.ts";
 
 /** Labels that other pieces of the page define. */
 export interface Labels {
@@ -159,38 +159,11 @@ class Digester {
   }
 
   #quote(quote: Blockquote): void {
-    const note = this.#note(quote);
+    const note = readHazardNote(quote, this.#text);
     if (note) this.#facts.push(note);
     this.#quotes++;
     this.#blocks(quote);
     this.#quotes--;
-  }
-
-  #note(quote: Blockquote): NoteFact | undefined {
-    const first = quote.children[0];
-    if (first?.type !== "paragraph") return undefined;
-    const span = spanOf(quote);
-    const start = startOf(first);
-    const alert = readAlert(this.#text.slice(start, start + 20));
-    if (alert) {
-      const opening = { start, end: this.#text.indexOf("]", start) + 1 };
-      return { kind: "note", span, signal: alert, hazard: "", opening, alert: true };
-    }
-    const strong = first.children[0];
-    if (strong?.type !== "strong") return undefined;
-    const read = readSignal(plainText(strong));
-    if (!read) return undefined;
-    const { signal, hazard } = read;
-    const opening = spanOf(strong);
-    const word = this.#wordIn(opening, read.word);
-    return { kind: "note", span, signal, ...(word && { word }), hazard, opening, alert: false };
-  }
-
-  #wordIn({ start, end }: Span, text: string): NoteFact["word"] {
-    const at = this.#text.slice(start, end).indexOf(text);
-    return at < 0
-      ? undefined
-      : { text, span: { start: start + at, end: start + at + text.length } };
   }
 
   #table(table: Table): void {
@@ -305,45 +278,4 @@ class Digester {
   #add(facts: readonly Fact[]): void {
     for (const fact of facts) this.#facts.push(fact);
   }
-}
-
-/** Whether a mark in the block moves parts, so that it is a step; of bare words the parts list decides. */
-export function movesParts(node: Parent): "yes" | "maybe" | "no" {
-  let answer: "maybe" | "no" = "no";
-  for (const child of node.children as Nodes[]) {
-    const here = childMovesParts(child);
-    if (here === "yes") return "yes";
-    if (here === "maybe") answer = "maybe";
-  }
-  return answer;
-}
-
-function childMovesParts(node: Nodes): "yes" | "maybe" | "no" {
-  if (node.type === "partMark") {
-    if (!MOVING_ROLES.has(node.mark.role)) return "no";
-    return node.mark.certain ? "yes" : "maybe";
-  }
-  return "children" in node ? movesParts(node) : "no";
-}
-
-/** The text a reader sees; marks and figures as written. */
-export function plainText(node: Nodes): string {
-  if (node.type === "html") return "";
-  if ("value" in node && typeof node.value === "string") return node.value;
-  if (node.type === "image") return node.alt ?? "";
-  if (node.type === "break") return " ";
-  if ("children" in node) return (node.children as Nodes[]).map(plainText).join("");
-  return "";
-}
-
-function startOf(node: Node): number {
-  return node.position!.start.offset!;
-}
-
-function endOf(node: Node): number {
-  return node.position!.end.offset!;
-}
-
-function spanOf(node: Node): Span {
-  return { start: startOf(node), end: endOf(node) };
 }

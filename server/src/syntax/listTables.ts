@@ -5,6 +5,7 @@ import { gfmFromMarkdown } from "mdast-util-gfm";
 import { gfm } from "micromark-extension-gfm";
 import type { Span } from "../text/span.ts";
 import { MappedText } from "./marks/mappedText.ts";
+import { spanOf } from "./nodes.ts";
 import type { TableCell, TableRow } from "./tableRow.ts";
 
 /** Single tildes stay as they are: between designators they are range signs. */
@@ -149,9 +150,4 @@ function withoutPipes({ start, end }: Span, source: string): Span {
   const from = source[start] === "|" ? start + 1 : start;
   const to = end > from && source[end - 1] === "|" ? end - 1 : end;
   return { start: from, end: to };
-}
-
-function spanOf(node: Nodes): Span {
-  const { start, end } = node.position!;
-  return { start: start.offset!, end: end.offset! };
 }

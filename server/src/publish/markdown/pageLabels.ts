@@ -6,6 +6,7 @@ import type { Nodes } from "mdast";
 import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import { parseMarkdown } from "../../syntax/markdown.ts";
+import { spanOf } from "../../syntax/nodes.ts";
 import type { TextEdit } from "../../text/span.ts";
 import type { PageContext } from "../piece/template.ts";
 import type { Templates } from "../piece/templates.ts";
@@ -49,7 +50,7 @@ function renamed(
   taken: ReadonlySet<string>,
   number: number,
 ): TextEdit | undefined {
-  const { start, end } = { start: node.position!.start.offset!, end: node.position!.end.offset! };
+  const { start, end } = spanOf(node);
   switch (node.type) {
     case "footnoteReference":
     case "footnoteDefinition":

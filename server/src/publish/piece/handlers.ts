@@ -20,9 +20,9 @@ import type {
 } from "mdast";
 import { defaultHandlers, type Handlers, type State } from "mdast-util-to-hast";
 import type { PartMark } from "../../syntax/dialect.ts";
-import { movesParts, plainText } from "../../syntax/digest.ts";
 import type { AlmostMarkNode, FigureNode, PartMarkNode } from "../../syntax/marks/tree.ts";
 import { readMentions } from "../../syntax/mentions.ts";
+import { movesParts, plainText, startOf } from "../../syntax/nodes.ts";
 import { readAlert, readSignal, type Signal } from "../../syntax/signalWords.ts";
 import { standsAlone } from "../standsAlone.ts";
 import type { Hole, Holes } from "./holes.ts";
@@ -294,8 +294,4 @@ function element(tagName: string, children: readonly ElementContent[]): Element 
 
 function plain(value: string): Text {
   return { type: "text", value };
-}
-
-function startOf(node: Nodes): number {
-  return node.position!.start.offset!;
 }

@@ -2,6 +2,7 @@
 import type { Definition, Link } from "mdast";
 import type { Span } from "../../text/span.ts";
 import type { SyntaxProblem } from "../dialect.ts";
+import { startOf } from "../nodes.ts";
 import { MappedText } from "./mappedText.ts";
 import { parseMark } from "./parseMark.ts";
 
@@ -14,7 +15,7 @@ export function markAsDefinition(node: Definition, colon: number): SyntaxProblem
   if (!isMark(node.label)) return undefined;
   const written = `[${node.label}]`;
   return {
-    span: { start: node.position!.start.offset!, end: colon + 1 },
+    span: { start: startOf(node), end: colon + 1 },
     message:
       `In Markdown ${written}: followed by one word defines a link: it shows nothing and turns every ` +
       `${written} of the page into a link, so the parts are not counted. Leave the colon out.`,
