@@ -3,7 +3,7 @@
 import { accountsFor } from "../model/accounting.ts";
 import type { GuideState } from "../model/guideState.ts";
 import { hardwareNames } from "../model/hardwareKeys.ts";
-import { heightOfLine } from "../model/kit.ts";
+import { heightOfLine } from "../model/heightNotes.ts";
 import type { PartsList } from "../model/list/partsList.ts";
 import { shownValue } from "../model/list/shownValue.ts";
 import type { Hardware, Part } from "../model/parts.ts";

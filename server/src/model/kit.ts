@@ -1,13 +1,14 @@
 /** All parts and hardware of a kit, from the lists of its boards and what the guide says of them. */
 import { readValue, sameValue } from "../quantity/readValue.ts";
-import { designatorKey, expandRange, readDesignator } from "../syntax/designators.ts";
+import { designatorKey, lettersOfName, readDesignator } from "../syntax/designators.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
-import { bodyHeight } from "../trade/bodyHeight.ts";
 import { HardwareKeys, hardwareNames } from "./hardwareKeys.ts";
+import { HeightNotes } from "./heightNotes.ts";
 import type { ListedDesignator, ListLine, PartsList } from "./list/partsList.ts";
 import { kindOfLine } from "./partKind.ts";
-import type { Hardware, Height, Part } from "./parts.ts";
+import type { Hardware, Part } from "./parts.ts";
 import { Slips } from "./slips.ts";
+import { SocketPairs } from "./socketPairs.ts";
 
 /** A list and the board that the guide's `parts` key ties it to. */
 export interface BoardList {
@@ -34,7 +35,7 @@ export class Kit {
   readonly #sets = new Map<string, readonly Part[]>();
   readonly #byLine = new Map<ListLine, Part[]>();
   #slips: Slips | undefined;
-  #socketPairs: { chips: Map<Part, Part>; sockets: Map<Part, Part> } | undefined;
+  #socketPairs: SocketPairs | undefined;
 
   constructor(lists: readonly BoardList[], notes: KitNotes) {
     this.lists = lists.map((entry) => entry.list);
@@ -111,11 +112,11 @@ export class Kit {
   }
 
   socketOf(chip: Part): Part | undefined {
-    return this.#sockets().sockets.get(chip);
+    return this.#sockets().socketOf(chip);
   }
 
   chipOf(socket: Part): Part | undefined {
-    return this.#sockets().chips.get(socket);
+    return this.#sockets().chipOf(socket);
   }
 
   #named(name: string): readonly Part[] {
@@ -151,41 +152,9 @@ export class Kit {
     });
   }
 
-  #sockets() {
-    this.#socketPairs ??= this.#pairSockets();
+  #sockets(): SocketPairs {
+    this.#socketPairs ??= new SocketPairs(this.parts, (name, board) => this.find(name, board).part);
     return this.#socketPairs;
-  }
-
-  /** A socket is named after its chip (XU3) or its line names the chip. */
-  #pairSockets() {
-    const chips = new Map<Part, Part>();
-    const sockets = new Map<Part, Part>();
-    for (const socket of this.parts) {
-      if (!canBeSocket(socket)) continue;
-      const chip = this.#chipNamedBy(socket);
-      if (!chip || chip === socket) continue;
-      chips.set(socket, chip);
-      sockets.set(chip, socket);
-    }
-    return { chips, sockets };
-  }
-
-  #chipNamedBy(socket: Part): Part | undefined {
-    const key = designatorKey(socket.name);
-    if (key.startsWith("X")) {
-      const chip = this.find(key.slice(1), socket.board).part;
-      if (chip) return chip;
-    }
-    if (kindOfLine(socket.line, socket.letters) !== "socket") return undefined;
-    const { value, description, notes } = socket.line.cells;
-    const words = [value, description, notes].map((cell) => cell?.text ?? "").join(" ");
-    const named = words
-      .split(/[^\p{L}\p{N}_$]+/u)
-      .filter((word) => readDesignator(word))
-      .map((word) => this.find(word, socket.board).part);
-    const place = socket.line.designators.findIndex((one) => one.name === socket.name);
-    const chips = named.filter((part) => part !== undefined);
-    return chips[chips.length === socket.line.designators.length ? place : 0];
   }
 }
 
@@ -197,7 +166,7 @@ interface Source {
 
 function partOf(id: number, source: Source, board: string, heights: HeightNotes): Part {
   const { list, line, listed } = source;
-  const letters = lettersOf(listed.name);
+  const letters = lettersOfName(listed.name);
   const height = heights.of(listed.name, letters, line);
   const part: { -readonly [Key in keyof Part]: Part[Key] } = {
     kind: "part",
@@ -260,80 +229,6 @@ function boardsOf(lists: readonly BoardList[]): readonly string[] {
     for (const line of list.lines) if (line.board) boards.add(line.board);
   }
   return [...boards];
-}
-
-/** The body height of a line's parts where no guide says anything of heights. */
-export function heightOfLine(line: ListLine): Height | undefined {
-  const name = line.designators[0]?.name;
-  if (name === undefined) return undefined;
-  return new HeightNotes({ heights: [], offBoard: [], spares: [] }).of(name, lettersOf(name), line);
-}
-
-/** Whether the part can be a socket: of thousands nearly none can, and saying so must cost little. */
-function canBeSocket({ name, line, letters }: Part): boolean {
-  return name.startsWith("X") || name.startsWith("x") || kindOfLine(line, letters) === "socket";
-}
-
-function lettersOf(name: string): string {
-  return readDesignator(name)?.letters ?? name;
-}
-
-/** Heights and off-board parts as the guide's front matter gives them. */
-class HeightNotes {
-  readonly #byPart = new Map<string, number>();
-  readonly #byPackage: { name: string; mm: number }[] = [];
-  readonly #offBoard = new Set<string>();
-  readonly #usual = new Map<ListLine, Height | undefined>();
-
-  constructor(notes: KitNotes) {
-    for (const { name, value } of notes.heights) {
-      const parts = namesOf(name);
-      for (const part of parts) this.#byPart.set(designatorKey(part), value);
-      this.#byPackage.push({ name: name.toLowerCase(), mm: value });
-    }
-    // The longest name is the most exact one.
-    this.#byPackage.sort((a, b) => b.name.length - a.name.length);
-    for (const { value } of notes.offBoard) {
-      for (const part of namesOf(value)) this.#offBoard.add(designatorKey(part));
-    }
-  }
-
-  isOffBoard(name: string): boolean {
-    return this.#offBoard.size > 0 && this.#offBoard.has(designatorKey(name));
-  }
-
-  of(name: string, letters: string, line: ListLine): Height | undefined {
-    const own = this.#byPart.size > 0 ? this.#byPart.get(designatorKey(name)) : undefined;
-    if (own !== undefined) return { mm: own, from: "the guide's heights" };
-    if (!this.#usual.has(line)) this.#usual.set(line, this.#ofLine(letters, line));
-    return this.#usual.get(line);
-  }
-
-  #ofLine(letters: string, line: ListLine): Height | undefined {
-    const footprint = line.cells.package?.text ?? "";
-    const folded = footprint.toLowerCase().replace(/^[^:]*:/, "");
-    const noted = this.#byPackage.find(({ name }) => folded !== "" && folded.startsWith(name));
-    if (noted) return { mm: noted.mm, from: `the guide's heights for ${footprint}` };
-    if (line.height !== undefined) return { mm: line.height, from: "the parts list" };
-    return bodyHeight({
-      letters,
-      ...(line.cells.value && { value: line.cells.value.text }),
-      ...(footprint && { package: footprint }),
-      ...(line.cells.description && { description: line.cells.description.text }),
-    });
-  }
-}
-
-/** Designators of a single name or a range such as `S1–S3`. */
-export function namesOf(text: string): readonly string[] {
-  const ends = text.split(/\s*(?:–|—|-|…|\.\.\.?|\bto\b)\s*/);
-  const first = readDesignator(ends[0]!.trim());
-  if (ends.length === 2 && first) {
-    const last = readDesignator(ends[1]!.trim()) ?? (/^\d+$/.test(ends[1]!) ? ends[1]! : undefined);
-    const range = last && expandRange(first, last, 10_000);
-    if (range) return range.names;
-  }
-  return [text.trim()];
 }
 
 function sameName(a: string, b: string): boolean {

@@ -39,6 +39,11 @@ export function designatorKey(text: string): string {
 /** Nearly all are written so, and asking costs less than making them so. */
 const PLAIN_KEY = /^[A-Z\d]*$/;
 
+/** Class letters of a designator (`R` of R17); of a name that is none, the name. */
+export function lettersOfName(name: string): string {
+  return readDesignator(name)?.letters ?? name;
+}
+
 /**
  * The designators of a range such as R1–R4, U3A–U3D, or C6–8 (`to` without letters).
  * Leading zeros are kept (R01–R03). Gives undefined when the ends do not belong together or run

@@ -1,7 +1,7 @@
 /** Names in the front matter that stand for nothing: parts, packages, boards, columns, checks. */
 import type { Guide } from "../../model/guide.ts";
 import { HardwareKeys } from "../../model/hardwareKeys.ts";
-import { namesOf } from "../../model/kit.ts";
+import { namesOf } from "../../model/heightNotes.ts";
 import { MEANINGS, type PartsList } from "../../model/list/partsList.ts";
 import type { FrontMatterProblem } from "../../syntax/frontMatter.ts";
 import { nearestWord } from "../../text/nearest.ts";

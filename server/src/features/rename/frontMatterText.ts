@@ -1,6 +1,6 @@
 /** Renames a part among the heights and the off-board parts of the front matter. */
 import type { GuideState } from "../../model/guideState.ts";
-import { namesOf } from "../../model/kit.ts";
+import { namesOf } from "../../model/heightNotes.ts";
 import type { Part } from "../../model/parts.ts";
 import { designatorKey } from "../../syntax/designators.ts";
 import type { Span } from "../../text/span.ts";
