@@ -5,7 +5,8 @@
 
 import { isOrdinary } from "../model/accounting.ts";
 import type { GuideFigure } from "../model/figures/figure.ts";
-import type { GuideChanges, GuideState } from "../model/guideState.ts";
+import type { GuideChanges } from "../model/guideChanges.ts";
+import type { GuideState } from "../model/guideState.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import type { Supply } from "../model/parts.ts";
 import type { PieceNode } from "../model/pieceNode.ts";

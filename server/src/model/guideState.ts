@@ -7,52 +7,25 @@ import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Piece } from "../syntax/pieces.ts";
 import { type Language, languageOf } from "../text/language.ts";
 import { closingHeading, openingHeading } from "./bareHeading.ts";
+import { DependentSets } from "./dependentSets.ts";
 import { type FigureChanges, FigureSheet } from "./figures/sheet.ts";
 import type { BareHeading, Guide, GuideSettings, Page, Step, Use } from "./guide.ts";
+import type { GuideChanges } from "./guideChanges.ts";
 import type { GuidePage } from "./guidePage.ts";
 import type { Kit } from "./kit.ts";
+import { LabelIndex } from "./labelIndex.ts";
 import type { ListLine } from "./list/partsList.ts";
 import type { Part, Supply } from "./parts.ts";
-import { type Label, type MarkNode, PieceNode, type StepNode, UseNode } from "./pieceNode.ts";
+import { inOrder, type Label, PieceNode, type StepNode, UseNode } from "./pieceNode.ts";
 import { ProseShelf } from "./prose.ts";
-import { resolveSet } from "./resolve.ts";
-import { buildStages, numberedAlike, StageNode } from "./stageNode.ts";
+import { buildStages, numberedAlike, type StageNode } from "./stageNode.ts";
 import { ThingIndex } from "./tools/thingIndex.ts";
 import { UseIndex } from "./useIndex.ts";
-
-/** What an update changed, for those who keep results by piece, part or stage. */
-export interface GuideChanges {
-  /** Everything is new: the parts lists or what the guide says of them changed. */
-  readonly all: boolean;
-  readonly retired: readonly PieceNode[];
-  readonly admitted: readonly PieceNode[];
-  readonly supplies: ReadonlySet<Supply>;
-  readonly figures: FigureChanges;
-}
 
 /** Of which parts findings other than `missing-part` tell; `edition` changes with them. */
 export interface Explanations {
   has(part: Part): boolean;
   readonly edition: number;
-}
-
-/** Two changes, one after the other, as one. */
-export function together(first: GuideChanges, then: GuideChanges): GuideChanges {
-  if (then.all) return then;
-  const gone = new Set(then.retired);
-  const figuresGone = new Set(then.figures.gone);
-  const admitted = [...first.admitted, ...then.admitted].filter((piece) => !gone.has(piece));
-  const figures = [...first.figures.changed, ...then.figures.changed];
-  return {
-    all: first.all,
-    retired: [...first.retired, ...then.retired],
-    admitted: [...new Set(admitted)],
-    supplies: new Set([...first.supplies, ...then.supplies]),
-    figures: {
-      gone: [...first.figures.gone, ...then.figures.gone],
-      changed: new Set(figures.filter((one) => !figuresGone.has(one))),
-    },
-  };
 }
 
 export class GuideState implements Guide {
@@ -69,12 +42,11 @@ export class GuideState implements Guide {
   #kit: Kit;
   #index: UseIndex;
   #nodes = new Map<Piece<PieceFacts>, PieceNode>();
-  #dynamic = new Set<PieceNode>();
-  #labelled = new Set<PieceNode>();
+  readonly #sets: DependentSets;
+  readonly #labels = new LabelIndex();
   /** Pieces that end with a heading. */
   #bare = new Set<PieceNode>();
   #pictured = new Set<PieceNode>();
-  #labels: Map<string, Label[]> | undefined;
   #unexplained: { missing: readonly Part[]; edition: number; parts: readonly Part[] } | undefined;
   #fresh = true;
   readonly #shelf = new ProseShelf();
@@ -86,6 +58,7 @@ export class GuideState implements Guide {
     this.settings = settings;
     this.#kit = kit;
     this.#index = new UseIndex(kit.parts);
+    this.#sets = new DependentSets(kit, this.#index);
     this.things = new ThingIndex(this.language);
     this.figures = new FigureSheet(kit);
   }
@@ -198,15 +171,15 @@ export class GuideState implements Guide {
   }
 
   labels(name: string): readonly Label[] {
-    return this.#allLabels().get(name) ?? [];
+    return this.#labels.named(name);
   }
 
   labelNames(): Iterable<string> {
-    return this.#allLabels().keys();
+    return this.#labels.names();
   }
 
-  *references(): Iterable<Label> {
-    for (const piece of inOrder(this.#labelled)) yield* piece.references;
+  references(): Iterable<Label> {
+    return this.#labels.references();
   }
 
   /** Brings pieces, stages and uses up to date with the pages, which must be read to their end. */
@@ -221,7 +194,7 @@ export class GuideState implements Guide {
     this.#walk(retired, admitted);
     const before = this.stages;
     this.stages = buildStages(this.pieces, before[0]);
-    const settled = this.#settleSets();
+    const settled = this.#sets.settle();
     if (settled.size > 0) this.stages = buildStages(this.pieces, before[0]);
     if (!numberedAlike(before, this.stages)) this.numbering = {};
     // What their marks mean is new, though their text is not.
@@ -281,11 +254,8 @@ export class GuideState implements Guide {
     this.things.add(node);
     if (closingHeading(node)) this.#bare.add(node);
     if (node.facts.facts.some(({ kind }) => kind === "picture")) this.#pictured.add(node);
-    if (node.dynamic.length > 0) this.#dynamic.add(node);
-    if (node.labels.length + node.references.length > 0) {
-      this.#labelled.add(node);
-      this.#labels = undefined;
-    }
+    this.#sets.add(node);
+    this.#labels.add(node);
     return node;
   }
 
@@ -297,68 +267,14 @@ export class GuideState implements Guide {
     this.things.remove(node);
     this.#bare.delete(node);
     this.#pictured.delete(node);
-    this.#dynamic.delete(node);
-    if (this.#labelled.delete(node)) this.#labels = undefined;
+    this.#sets.remove(node);
+    this.#labels.remove(node);
     retired.push(node);
-  }
-
-  /** Looks the sets up that depend on other marks. Gives the pieces where one changed its meaning. */
-  #settleSets(): ReadonlySet<PieceNode> {
-    const changed = new Set<PieceNode>();
-    for (const node of inOrder(this.#dynamic)) {
-      for (const { mark, place } of node.dynamic) {
-        const before = mark.items[place]!;
-        if (before.item.kind !== "set") continue;
-        const board = this.#boardFor(mark);
-        const after = resolveSet(before.item, this.#kit, board, (part) =>
-          this.#index.isTaken(part, mark),
-        );
-        if (sameMembers(before.supplies, after.supplies)) continue;
-        mark.items[place] = after;
-        this.#index.remove(node.uses);
-        node.uses = node.listUses();
-        this.#index.add(node.uses);
-        changed.add(node);
-      }
-    }
-    return changed;
-  }
-
-  /** The board of a set: what its stage says, else the board of the stage's other marks. */
-  #boardFor(mark: MarkNode): string | undefined {
-    const stage = mark.step?.stage;
-    if (!(stage instanceof StageNode) || this.boards.length < 2) return undefined;
-    if (stage.board !== undefined) return stage.board;
-    // Marks of sets say nothing: they look for their board themselves.
-    for (const { resolved, supply, item } of stage.uses()) {
-      if (resolved !== mark && supply.kind === "part" && item.kind !== "set") return supply.board;
-    }
-    return undefined;
-  }
-
-  #allLabels(): Map<string, Label[]> {
-    if (this.#labels) return this.#labels;
-    const labels = new Map<string, Label[]>();
-    for (const piece of inOrder(this.#labelled)) {
-      for (const label of piece.labels) {
-        labels.set(label.name, [...(labels.get(label.name) ?? []), label]);
-      }
-    }
-    this.#labels = labels;
-    return labels;
   }
 }
 
 function stepOf(node: UseNode | StepNode): StepNode {
   return node instanceof UseNode ? node.step : node;
-}
-
-function inOrder(pieces: ReadonlySet<PieceNode>): PieceNode[] {
-  return [...pieces].sort((a, b) => a.order - b.order);
-}
-
-function sameMembers(a: readonly Supply[], b: readonly Supply[]): boolean {
-  return a.length === b.length && a.every((one, index) => one === b[index]);
 }
 
 /** Whether nothing but the heading stands in the stage yet. */

@@ -277,3 +277,8 @@ export class PieceNode implements GuidePiece {
     }
   }
 }
+
+/** Pieces in the order of the document. */
+export function inOrder(pieces: ReadonlySet<PieceNode>): PieceNode[] {
+  return [...pieces].sort((a, b) => a.order - b.order);
+}
