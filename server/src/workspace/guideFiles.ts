@@ -1,0 +1,159 @@
+/** The files of a guide: its pages and parts lists, and what is wrong with those that cannot be had. */
+import { GuidePage } from "../model/guidePage.ts";
+import type { BoardList } from "../model/kit.ts";
+import { columnNames } from "../model/list/columnNames.ts";
+import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
+import type { Span } from "../text/span.ts";
+import { missingFile, resolveReference, splitSheet } from "./paths.ts";
+import { type NamedSheet, SheetFindings } from "./sheetFindings.ts";
+import type { Sources, Wanted } from "./sources.ts";
+
+/** Where files are looked for. */
+export interface FileContext {
+  readonly sources: Sources;
+  readonly folders: readonly string[];
+  readonly listsOutsideWorkspace: boolean;
+}
+
+/** Where a wanted file could not be had, and why. */
+export interface FileProblem {
+  readonly code: "unreadable-list" | "front-matter";
+  readonly uri: string;
+  readonly span: Span;
+  readonly message: string;
+}
+
+/** The first page with its front matter as it was read; edits may have changed that since. */
+export interface FirstPage {
+  readonly page: GuidePage;
+  readonly notes: FrontMatter;
+}
+
+export class GuideFiles {
+  readonly #uri: string;
+  #context: FileContext;
+  /** Pages read so far, by URI; those no longer named are dropped after loading. */
+  readonly #known = new Map<string, GuidePage>();
+  pages: readonly GuidePage[] = [];
+  /** URIs of all files, found or not. */
+  uris = new Set<string>();
+  problems: FileProblem[] = [];
+  sheets = new SheetFindings("", new Map());
+
+  /** @param uri of the guide's first page */
+  constructor(uri: string, context: FileContext) {
+    this.#uri = uri;
+    this.#context = context;
+  }
+
+  configure(context: FileContext): void {
+    this.#context = context;
+  }
+
+  /** A page that has been read. */
+  page(uri: string): GuidePage | undefined {
+    return this.#known.get(uri);
+  }
+
+  /** Drops a page so that it is read again. */
+  forget(uri: string): void {
+    this.#known.delete(uri);
+  }
+
+  /** Reads the first page. Undefined when it is not there, or no guide's. */
+  async loadFirst(): Promise<FirstPage | undefined> {
+    this.problems = [];
+    this.uris = new Set([this.#uri]);
+    const first = await this.#load(this.#uri);
+    const page = first.kind === "found" ? first.value : undefined;
+    const notes = page?.frontMatter;
+    if (page && notes?.keys.has("parts")) return { page, notes };
+    this.#usePages(page ? [page] : []);
+    return undefined;
+  }
+
+  /** Reads the further pages and the parts lists that the first page names; gives the lists. */
+  async loadOthers({ page: first, notes }: FirstPage): Promise<readonly BoardList[]> {
+    const pages = [first];
+    for (const path of notes.pages) {
+      const page = await this.#namedPage(path);
+      if (page && !pages.includes(page)) pages.push(page);
+    }
+    const lists = await this.#loadLists(notes);
+    this.#usePages(pages);
+    return lists;
+  }
+
+  #usePages(pages: readonly GuidePage[]): void {
+    this.pages = pages;
+    for (const [uri, page] of this.#known) if (!pages.includes(page)) this.#known.delete(uri);
+  }
+
+  async #load(uri: string): Promise<Wanted<GuidePage>> {
+    const known = this.#known.get(uri);
+    if (known) return { kind: "found", value: known };
+    const read = await this.#context.sources.page(uri);
+    if (read.kind !== "found") return read;
+    const page = new GuidePage(uri, read.value);
+    this.#known.set(uri, page);
+    return { kind: "found", value: page };
+  }
+
+  async #namedPage(path: Spanned<string>): Promise<GuidePage | undefined> {
+    const uri = this.#resolve(path, "front-matter");
+    if (uri === undefined) return undefined;
+    this.uris.add(uri);
+    const page = await this.#load(uri);
+    if (page.kind === "found") return page.value;
+    this.#reportUnread(page, path, "front-matter");
+    return undefined;
+  }
+
+  async #loadLists(notes: FrontMatter): Promise<BoardList[]> {
+    const columns = columnNames(notes);
+    const lists: BoardList[] = [];
+    const sheets = new Map<string, NamedSheet>();
+    this.sheets = new SheetFindings(this.#uri, sheets);
+    for (const { board, path } of notes.parts) {
+      const { path: file, sheet } = splitSheet(path.value);
+      const uri = this.#resolve({ ...path, value: file }, "unreadable-list");
+      if (uri === undefined) continue;
+      this.uris.add(uri);
+      const wanted = await this.#context.sources.list(uri, columns, sheet);
+      if (wanted.kind !== "found") {
+        this.#reportUnread(wanted, path, "unreadable-list");
+        continue;
+      }
+      const list = wanted.value;
+      lists.push({ board, list });
+      if (list.places) sheets.set(list.uri, { places: list.places, span: path.span });
+      // A list that is no text cannot show its finding; the guide shows it.
+      if (list.text !== "") continue;
+      for (const { message } of list.problems) this.#report("unreadable-list", path.span, message);
+    }
+    return lists;
+  }
+
+  #reportUnread(
+    wanted: Exclude<Wanted<unknown>, { kind: "found" }>,
+    path: Spanned<string>,
+    code: FileProblem["code"],
+  ): void {
+    const message = wanted.kind === "missing" ? missingFile(path.value) : wanted.message;
+    this.#report(code, path.span, message);
+  }
+
+  #resolve(path: Spanned<string>, code: FileProblem["code"]): string | undefined {
+    const resolved = resolveReference(this.#uri, path.value, {
+      folders: this.#context.folders,
+      outsideAllowed: this.#context.listsOutsideWorkspace,
+    });
+    if ("uri" in resolved) return resolved.uri;
+    this.#report(code, path.span, resolved.problem);
+    return undefined;
+  }
+
+  #report(code: FileProblem["code"], span: Span, message: string): void {
+    this.problems.push({ code, uri: this.#uri, span, message });
+  }
+}
