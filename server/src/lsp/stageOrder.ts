@@ -2,6 +2,7 @@
 import type { GuideState } from "../model/guideState.ts";
 import type { Diagnosis, Service } from "../service.ts";
 import type { Span, TextEdit } from "../text/span.ts";
+import type { FollowedGuides } from "../workspace/followedGuides.ts";
 
 /** No stage in earnest needs as many moves. */
 const MOST_MOVES = 500;
@@ -30,7 +31,7 @@ export async function orderStage(
   return difference(before, trial.text(uri)!);
 }
 
-function nextMove(trial: Service, guideUri: string, uri: string, index: number) {
+function nextMove(trial: FollowedGuides, guideUri: string, uri: string, index: number) {
   const guide = trial.guidesOf(uri).find((one) => one.pages[0]!.uri === guideUri);
   const span = guide && stageSpan(guide, uri, index);
   if (!span) return undefined;
@@ -42,8 +43,12 @@ function nextMove(trial: Service, guideUri: string, uri: string, index: number) 
 }
 
 /** Findings of the height order that stand in the span. */
-export function heightFindings(service: Service, uri: string, span: Span): readonly Diagnosis[] {
-  return service
+export function heightFindings(
+  guides: FollowedGuides,
+  uri: string,
+  span: Span,
+): readonly Diagnosis[] {
+  return guides
     .diagnoses(uri)
     .filter(
       (one) =>
