@@ -27,6 +27,14 @@ test.each<[string, string, readonly string[], string]>([
   ["a decimal comma alone on its line", "0,6012\n0,6047\n", ["1=0.6012", "2=0.6047"], ""],
   ["with a header and decimal comma", "Vbe (V)\n0,6012\n0,6047\n", ["1=0.6012", "2=0.6047"], "V"],
   ["parts that are counted, parted by commas", "1,601\n2,604\n", ["1=601", "2=604"], ""],
+  ["two words in the header, so two columns", "a,b\n1,2\n2,4\n", ["1=2", "2=4"], ""],
+  ["two words in quotes are one header", '"Vgs, V"\n2,31\n3,44\n', ["1=2.31", "2=3.44"], ""],
+  ["one word in the header, so one column", "hFE\n1,5\n2,5\n", ["1=1.5", "2=2.5"], ""],
+  ["a decimal comma in some lines only", "312,5\n298\n", ["1=312.5", "2=298"], ""],
+  ["a nought after the comma", "2,05\n3,1\n", ["1=2.05", "2=3.1"], ""],
+  ["a sign before the comma", "-2,5\n3,1\n", ["1=-2.5", "2=3.1"], ""],
+  ["a blank tab behind a line", "1,601\t\n2,604\n", ["1=601", "2=604"], ""],
+  ["a semicolon in the header only", "hFE; cold\n4,31\n5,12\n", ["1=4.31", "2=5.12"], ""],
   ["labelled", "Part,f/Hz\nY1,4915230.1\nY2,4915190\n", ["Y1=4915230.1", "Y2=4915190"], "Hz"],
   ["semicolons", "Nr;Ugs in V\n1;3,41\n2;3,5\n", ["1=3.41", "2=3.5"], "V"],
   ["tabs and blank lines", "A\t1,5\r\n\r\nB\t2,5\r\n", ["A=1.5", "B=2.5"], ""],
@@ -60,6 +68,10 @@ test.each<[string, number, string]>([
   ["4k7\n4.7\n", 0, "`4k7` is no reading"],
   ["", 0, "holds no readings"],
   ["head\n", 0, "holds no readings"],
+  ["312,5\n298,1\n", 0, "Begin the file with a header line"],
+  ["\n7,431\n3,429\n", 1, "decimal comma or parts two columns"],
+  ["Vgs, in V, cold\n2,31\n3,44\n", 0, "decimal comma or parts two columns"],
+  ["Vgs, V\n2,31\n3,44\n", 9, "put quotes round the header"],
 ])("%j is told at %i", (text, at, message) => {
   const problem = readReadings(text, undefined);
   expect(problem).toMatchObject({ at, message: expect.stringContaining(message) });
@@ -133,6 +145,7 @@ describe("as a process", () => {
     [["r.csv", "--sets", "1", "--of", "4"], "1 set of 4 needs 4 readings; `r.csv` has 3."],
     [["bad.csv"], "bad.csv:2:3 `n/a` is no reading"],
     [["none.csv"], "There is no file `none.csv`."],
+    [["bad.cvs"], "There is no file `bad.cvs`. Did you mean `bad.csv`?"],
     [["r.csv", "--sets", "0"], "1 or more"],
     [["r.csv", "--of", "1"], "2 or more"],
     [["r.csv", "--sets", "two"], "needs a whole number"],

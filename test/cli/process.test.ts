@@ -147,7 +147,7 @@ describe("kitquill check", () => {
     expect((await cli.run(folder, "check")).code).toBe(0);
     expect((await cli.run(folder, "check", "--max-warnings", "1")).code).toBe(0);
     const { code, err } = await cli.run(folder, "check", "--max-warnings", "0");
-    expect([code, err]).toEqual([1, "kitquill: 1 warnings; 0 are allowed.\n"]);
+    expect([code, err]).toEqual([1, "kitquill: 1 warning; 0 are allowed.\n"]);
   });
 
   test("ends with 2 for input that cannot be used, and checks the rest", async () => {
@@ -156,6 +156,7 @@ describe("kitquill check", () => {
       folder,
       "check",
       "nowhere.md",
+      "guides.md",
       "page.md",
       "parts.csv",
       "empty",
@@ -163,11 +164,14 @@ describe("kitquill check", () => {
     );
     expect(code).toBe(2);
     expect(out).toBe("1 guide checked, 2 steps: nothing found.\n");
-    const [missing, page, list, empty] = err.split("\n");
+    const [missing, misnamed, page, list, empty] = err.split("\n");
     expect(missing).toContain("There is no file or folder `nowhere.md`");
+    expect(misnamed).toContain("no file or folder `guides.md`. Did you mean `guide.md`?");
     expect(page).toContain("`page.md` is no guide: its front matter has no key `parts`");
     expect(list).toContain("`kitquill list parts parts.csv`");
+    expect(page).toContain("`kitquill adopt page.md --parts LIST` makes a guide");
     expect(empty).toContain("There is no guide in `empty`");
+    expect(empty).toContain("`kitquill start LIST` begins one");
   });
 
   test("does not read a list outside the repository unless told to", async () => {

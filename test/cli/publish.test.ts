@@ -21,6 +21,7 @@ const GUIDE = `---
 title: Blinker
 language: en
 parts: parts.csv
+tools: [soldering iron]
 checks: { hazard-missing: off }
 ---
 
@@ -87,7 +88,7 @@ test("two guides do not replace each other's files in one folder", async () => {
   expect(contents(join(folder, "out"))).toEqual(before);
   const first = await cli.run(folder, "publish", "guide.md", "--out", "out");
   expect(first.err).toContain("`guide.json` is there and was published from a guide of another");
-  for (const only of ["packing", "record", "narration"]) {
+  for (const only of ["packing", "tools", "record", "narration"]) {
     await cli.run(folder, "publish", "guide.md", ...args, only);
     expect((await cli.run(folder, "publish", "guide.md", ...args, only)).code).toBe(0);
     const { err } = await cli.run(folder, "publish", "other.md", ...args, only);
@@ -208,6 +209,14 @@ test("only what is asked for is written, grouped as asked for", async () => {
   const out = contents(join(folder, "guide-published"));
   expect([...out.keys()]).toEqual(["packing-list.csv", "packing-list.html", "tools.csv"]);
   expect(out.get("packing-list.csv")).toContain("Resistors and potentiometers,packed,2");
+});
+
+test("what the guide has nothing for is told, and makes no file", async () => {
+  const folder = cli.folder({ ...KIT, "guide.md": GUIDE.replace("tools: [soldering iron]\n", "") });
+  const { code, out, err } = await cli.run(folder, "publish", "guide.md", "--only", "tools");
+  expect([code, out]).toEqual([0, ""]);
+  expect(err).toBe("kitquill: nothing was published: the guide has nothing for `tools`.\n");
+  expect(existsSync(join(folder, "guide-published"))).toBe(false);
 });
 
 test("what readers will not see is told, and stops nothing", async () => {

@@ -83,8 +83,10 @@ test("published in spite of errors the record says so", async () => {
 test("tools come with the steps that need them, in a form that no spreadsheet takes for a number", async () => {
   const published = await publishSample("heron", "heron.md", ["tools"]);
   const rows = rowsOf(published, "tools.csv");
-  expect(rows).toContainEqual({ kind: "tool", name: "clip lead", neededIn: "Step 11.4" });
+  const guide = "Heron 40, a 7 MHz CW transceiver";
+  expect(rows).toContainEqual({ guide, kind: "tool", name: "clip lead", neededIn: "Step 11.4" });
   expect(rows).toContainEqual({
+    guide,
     kind: "own",
     name: "dummy load 50 Ω, 10 W",
     neededIn: "Step 11.3, 11.16, 11.17, 13.1, 13.8",

@@ -18,6 +18,7 @@ import { FileError, type Files } from "../workspace/files.ts";
 import { type Arguments, onlyFile, readArguments, UsageError } from "./arguments.ts";
 import { encodeLike } from "./encode.ts";
 import { diskFor, reachOf } from "./inputs.ts";
+import { noFile } from "./noFile.ts";
 import type { ExitCode } from "./run.ts";
 import { shownPath } from "./shownPath.ts";
 import type { Terminal } from "./terminal.ts";
@@ -41,7 +42,7 @@ export async function adopt(
   const uri = URI.file(path).toString();
   const outside = args.has("lists-outside");
   const disk = diskFor({ uri, folder: reachOf(uri, cwd) }, outside);
-  const before = await bytesOf(disk, uri, name);
+  const before = await bytesOf(disk, uri, name, cwd);
   const decoded = decodeText(before);
   if (!("text" in decoded)) throw new UsageError(`\`${name}\`: ${decoded.problem}`);
   const text = withParts(decoded.text, args, path, cwd);
@@ -56,7 +57,7 @@ export async function adopt(
   return 0;
 }
 
-async function bytesOf(files: Files, uri: string, name: string): Promise<Uint8Array> {
+async function bytesOf(files: Files, uri: string, name: string, cwd: string): Promise<Uint8Array> {
   try {
     const bytes = await files.read(uri);
     if (bytes) return bytes;
@@ -64,7 +65,7 @@ async function bytesOf(files: Files, uri: string, name: string): Promise<Uint8Ar
     if (error instanceof FileError) throw new UsageError(error.message);
     throw error;
   }
-  throw new UsageError(`There is no file \`${name}\`.`);
+  throw new UsageError(await noFile(name, cwd));
 }
 
 /** The text with the key `parts` in its front matter, as it has it or as `--parts` says. */

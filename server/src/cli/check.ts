@@ -7,7 +7,7 @@ import { fixGuide } from "./fix.ts";
 import { formatGithub } from "./formats/github.ts";
 import { formatJson } from "./formats/json.ts";
 import { formatSarif } from "./formats/sarif.ts";
-import { formatText } from "./formats/text.ts";
+import { counted, formatText } from "./formats/text.ts";
 import { diskFor, findInputs, type Input } from "./inputs.ts";
 import { distinctFindings, type GuideReport, type Report } from "./report.ts";
 import type { ExitCode } from "./run.ts";
@@ -45,7 +45,9 @@ export async function check(
   const findings = distinctFindings(report);
   const warnings = count(findings, "warning");
   const tooMany = maxWarnings !== undefined && warnings > maxWarnings;
-  if (tooMany) terminal.err(`kitquill: ${warnings} warnings; ${maxWarnings} are allowed.\n`);
+  if (tooMany) {
+    terminal.err(`kitquill: ${counted(warnings, "warning")}; ${maxWarnings} are allowed.\n`);
+  }
   return tooMany || count(findings, "error") > 0 ? 1 : 0;
 }
 

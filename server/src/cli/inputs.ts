@@ -7,6 +7,7 @@ import { DiskFiles } from "../workspace/disk.ts";
 import { FileError } from "../workspace/files.ts";
 import { findGuides, holdsGuide } from "../workspace/guides.ts";
 import { isInside } from "../workspace/paths.ts";
+import { noFile } from "./noFile.ts";
 import { shownPath } from "./shownPath.ts";
 
 /** A guide to check. */
@@ -51,7 +52,7 @@ async function* guidesAt(path: string, name: string, cwd: string): AsyncGenerato
   const uri = URI.file(path).toString();
   const stats = await stat(path).catch(() => undefined);
   if (!stats) {
-    yield { uri, problem: `There is no file or folder \`${name}\`, or it may not be read.` };
+    yield { uri, problem: await noFile(name, cwd, "file or folder") };
   } else if (stats.isDirectory()) {
     yield* guidesBelow(uri, name, cwd);
   } else {
@@ -68,7 +69,7 @@ async function* guidesBelow(uri: string, name: string, cwd: string): AsyncGenera
     else yield { ...found, problem: `${shownPath(found.uri, cwd)}: ${found.problem}` };
   }
   if (empty) {
-    const problem = `There is no guide in \`${name}\`: no Markdown file there has the key \`parts\` in its front matter.`;
+    const problem = `There is no guide in \`${name}\`: no Markdown file there has the key \`parts\` in its front matter. \`kitquill start LIST\` begins one from a parts list.`;
     yield { uri, problem };
   }
 }
@@ -83,7 +84,7 @@ export async function noGuide(input: Input, name: string): Promise<string | unde
     throw error;
   }
   if (/\.(?:md|markdown)$/i.test(name)) {
-    return `\`${name}\` is no guide: its front matter has no key \`parts\`. Of a guide with several pages, name the first.`;
+    return `\`${name}\` is no guide: its front matter has no key \`parts\`. Of a guide with several pages, name the first. \`kitquill adopt ${name} --parts LIST\` makes a guide of plain Markdown.`;
   }
   return `\`${name}\` is no guide. A parts list is checked with the guide that names it; \`kitquill list parts ${name}\` shows how it is read.`;
 }

@@ -1,6 +1,4 @@
 /** `kitquill match`: picks matched sets from a lot of readings, for whoever picks for others. */
-import { resolve } from "node:path";
-import { URI } from "vscode-uri";
 import { isProblem, type Lot, readReadings } from "../features/matching/readReadings.ts";
 import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
@@ -47,7 +45,7 @@ export async function match(
 }
 
 async function readLot(name: string, cwd: string, column: string | undefined): Promise<Lot> {
-  const bytes = await bytesOf(URI.file(resolve(cwd, name)).toString(), name);
+  const bytes = await bytesOf(name, cwd);
   const decoded = decodeText(bytes);
   if (!("text" in decoded)) throw new UsageError(`\`${name}\` holds no text that can be read.`);
   const lot = readReadings(decoded.text, column);

@@ -10,6 +10,7 @@ import { DiskFiles } from "../workspace/disk.ts";
 import { choice, readArguments, UsageError } from "./arguments.ts";
 import { checkGuide } from "./checking.ts";
 import { diskFor, findInputs } from "./inputs.ts";
+import { noFile } from "./noFile.ts";
 import type { ExitCode } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -49,7 +50,7 @@ export async function narration(
 
 async function textOf(name: string, cwd: string): Promise<string> {
   const bytes = await new DiskFiles().read(URI.file(resolve(cwd, name)).toString());
-  if (!bytes) throw new UsageError(`There is no file \`${name}\`.`);
+  if (!bytes) throw new UsageError(await noFile(name, cwd));
   const decoded = decodeText(bytes);
   if (!("text" in decoded)) throw new UsageError(`\`${name}\` is no text.`);
   return decoded.text;

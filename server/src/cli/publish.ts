@@ -81,6 +81,11 @@ export async function publish(
     terminal.err("kitquill: nothing was published. Mend this, or publish with `--force`.\n");
     return 1;
   }
+  if (files.length === 0) {
+    const wanted = outputs.map((one) => `\`${one}\``).join(" and ");
+    terminal.err(`kitquill: nothing was published: the guide has nothing for ${wanted}.\n`);
+    return 0;
+  }
   const folder = folderOf(args, input!.uri, cwd);
   if (!args.has("out")) await refuseLink(folder, cwd);
   await spareSources(folder, files, checked.guide);

@@ -10,6 +10,7 @@ import { FileError } from "../workspace/files.ts";
 import { sheetUri, splitSheet } from "../workspace/paths.ts";
 import type { ListContent } from "../workspace/revisedSources.ts";
 import { UsageError } from "./arguments.ts";
+import { noFile } from "./noFile.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Of a list that is no list after all there may be 200,000 problems. */
@@ -40,7 +41,7 @@ export async function readNamedList(
 ): Promise<NamedList> {
   const { path, sheet } = splitSheet(name);
   const uri = URI.file(resolve(cwd, path)).toString();
-  const content = bytesAt ? await bytesAt(resolve(cwd, path)) : await bytesOf(uri, path);
+  const content = bytesAt ? await bytesAt(resolve(cwd, path)) : await bytesOf(path, cwd);
   const meant = sheet === undefined ? {} : { sheet };
   const list = await loadPartsList(sheetUri(uri, sheet), content, meant);
   if (list.format === "unreadable") {
@@ -74,13 +75,13 @@ function told(
 }
 
 /** The file's bytes; a UsageError where it cannot be read. */
-export async function bytesOf(uri: string, name: string): Promise<Uint8Array> {
+export async function bytesOf(name: string, cwd: string): Promise<Uint8Array> {
   try {
-    const bytes = await new DiskFiles().read(uri);
+    const bytes = await new DiskFiles().read(URI.file(resolve(cwd, name)).toString());
     if (bytes) return bytes;
   } catch (error) {
     if (error instanceof FileError) throw new UsageError(error.message);
     throw error;
   }
-  throw new UsageError(`There is no file \`${name}\`.`);
+  throw new UsageError(await noFile(name, cwd));
 }

@@ -51,6 +51,7 @@ export function summary(report: Report): string {
   return `${guides} checked, ${counted(steps, "step") || "no steps"}: ${found}.${fixed}`;
 }
 
-function counted(number: number, noun: string): string {
+/** A number with its noun; empty for none. */
+export function counted(number: number, noun: string): string {
   return number === 0 ? "" : `${number} ${noun}${number === 1 ? "" : "s"}`;
 }

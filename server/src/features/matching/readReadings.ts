@@ -2,6 +2,7 @@
 import { readCsv } from "../../syntax/csv.ts";
 import type { TableCell, TableRow } from "../../syntax/tableRow.ts";
 import { type ReadingText, readReading, unitInHeader } from "../../trade/matching/readings.ts";
+import { countsUp, isBlank, isHeader, readingsDelimiter } from "./readingsDelimiter.ts";
 
 export interface LotReading {
   /** The part's own label, else its number in the lot from 1. */
@@ -26,20 +27,27 @@ export interface LotProblem {
 
 /** `column`: header or number from 1 of the column to read; undefined leaves it to the file. */
 export function readReadings(text: string, column: string | undefined): Lot | LotProblem {
-  return new LotReader(text).read(column);
+  const delimiter = readingsDelimiter(text);
+  if (delimiter === undefined) return { at: Math.max(0, text.search(/\S/)), message: UNDECIDED };
+  return new LotReader(text, delimiter).read(column);
 }
 
 export function isProblem(lot: Lot | LotProblem): lot is LotProblem {
   return "message" in lot;
 }
 
+const UNDECIDED =
+  "It cannot be told whether a comma here is a decimal comma or parts two columns. Begin the file with a header line: one word where each line is one reading (`V`), two words where there are two columns (`part,V`). Or write decimal points, or part the columns with semicolons.";
+
 class LotReader {
   readonly #rows: readonly TableRow[];
   readonly #header: TableRow | undefined;
   readonly #width: number;
+  readonly #isParted: boolean;
 
-  constructor(text: string) {
-    const rows = readCsv(text, delimiterOf(text)).rows.filter((row) => !isBlank(row));
+  constructor(text: string, delimiter: string) {
+    this.#isParted = delimiter === ",";
+    const rows = readCsv(text, delimiter).rows.filter((row) => !isBlank(row));
     this.#header = rows[0] && isHeader(rows[0]) ? rows[0] : undefined;
     this.#rows = this.#header ? rows.slice(1) : rows;
     this.#width = rows.reduce((most, { width }) => Math.max(most, width), 0);
@@ -73,9 +81,13 @@ class LotReader {
     if (first === undefined) return unread(this.#rows[0]!, this.#rows[0]!.cell(0));
     if (second === undefined) return first;
     const [one, other] = [this.#nameOf(first), this.#nameOf(second)];
+    const isPerhapsOne = this.#isParted && this.#header && this.#width === 2;
+    const hint = isPerhapsOne
+      ? " If the comma is a decimal comma, put quotes round the header."
+      : "";
     return {
       at: this.#rows[0]!.cell(second)!.span.start,
-      message: `Columns ${one} and ${other} both hold numbers. Say with \`--column\` which has the readings.`,
+      message: `Columns ${one} and ${other} both hold numbers. Say with \`--column\` which has the readings.${hint}`,
     };
   }
 
@@ -114,40 +126,6 @@ class LotReader {
     }
     return this.#rows.map((_, index) => String(index + 1));
   }
-}
-
-/** A lone number with a decimal comma is no row of two cells. */
-function delimiterOf(text: string): string {
-  const lines = text.split(/\r\n?|\n/).filter((line) => line.trim() !== "");
-  if (lines.some((line) => line.includes("\t"))) return "\t";
-  if (lines.some((line) => line.includes(";"))) return ";";
-  const body = lines.slice(DECIMAL_COMMA.test(lines[0] ?? "") ? 0 : 1);
-  const isLone = body.length > 0 && body.every((line) => DECIMAL_COMMA.test(line));
-  return isLone && !countsUp(body.map((line) => line.split(",")[0]!.trim())) ? "\t" : ",";
-}
-
-const DECIMAL_COMMA = /^\s*[+\-\u2212]?\d+,\d+\s*[^\d,]*$/u;
-
-function countsUp(texts: readonly string[]): boolean {
-  const first = Number(texts[0]);
-  return (
-    (first === 0 || first === 1) && texts.every((text, index) => text === String(first + index))
-  );
-}
-
-function isBlank(row: TableRow): boolean {
-  for (let column = 0; column < row.width; column++) {
-    if (row.text(column)) return false;
-  }
-  return true;
-}
-
-/** No cell of a header begins as a number does. */
-function isHeader(row: TableRow): boolean {
-  for (let column = 0; column < row.width; column++) {
-    if (/^[+\-\u2212.,]?\d/.test(row.text(column))) return false;
-  }
-  return true;
 }
 
 function unread(row: TableRow, cell: TableCell | undefined): LotProblem {
