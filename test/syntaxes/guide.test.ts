@@ -216,16 +216,19 @@ describe("figures", () => {
 });
 
 describe("hazard notes", () => {
-  test("show signal word and hazard, in a colour that grows with the danger", () => {
+  test("show signal word and hazard, in the colours that they have once the server answers", () => {
     const note = "> **DANGER: electric shock.** Do not touch.";
     expect(coloured(note)).toEqual([
       "DANGER -> keyword.other.signal.danger",
       "electric shock. -> entity.name.section.hazard",
     ]);
-    expect(scopesOf(note, "DANGER")).toContain("token.error-token");
     expect(scopesOf(note, "DANGER")).toContain("markup.bold.markdown");
-    expect(scopesOf("> **WARNING: fumes.**", "WARNING")).toContain("token.warn-token");
-    expect(scopesOf("> **NOTICE: static discharge.**", "NOTICE")).toContain("token.info-token");
+    // Themes have colours of their own for such words, which the server's would take away again, and
+    // which are too pale in those of high contrast.
+    for (const word of ["DANGER", "WARNING", "CAUTION", "NOTICE"]) {
+      const scopes = scopesOf(`> **${word}: fumes.**`, word);
+      expect(scopes.filter((scope) => scope.startsWith("token."))).toEqual([]);
+    }
   });
 
   test("know the same signal words as the checker, at the same rank", () => {

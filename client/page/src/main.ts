@@ -1,5 +1,5 @@
 /** The page of the preview: shows what the panel sends, and tells where the reader is. */
-import type { SentPatch } from "../../../server/src/lsp/protocol.ts";
+import type { PreviewPlace, SentPatch } from "../../../server/src/lsp/protocol.ts";
 import type { FromPage, PageState, PictureRoot, ToPage } from "../../src/preview/messages.ts";
 import { followPicks, makeStop } from "./picking.ts";
 import { prepare, STOPS } from "./prepare.ts";
@@ -36,7 +36,7 @@ addEventListener("message", ({ data }: MessageEvent<ToPage>) => {
   if (data.kind === "patch") {
     roots = data.roots;
     scrolling.quietly(() => patch(data.patch));
-  } else if (data.kind === "reveal") scrolling.reveal(data.place);
+  } else if (data.kind === "reveal") reveal(data.place, data.withMarked);
   else mark(data.block, true);
 });
 
@@ -70,6 +70,13 @@ function patch({ uri: shown, title, language, isNew, splices }: SentPatch): void
     scrolling.to(wantedY);
     wantedY = undefined;
   }
+}
+
+/** Both in one go, or the page would be seen to jump. */
+function reveal(place: PreviewPlace, withMarked: boolean): void {
+  scrolling.reveal(place);
+  const element = withMarked && marked !== undefined && row.element(marked);
+  if (element) scrolling.show(element);
 }
 
 /** Marks the block in which the cursor is; `moved` says that it has come there now. */

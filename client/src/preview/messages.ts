@@ -13,8 +13,8 @@ export type ToPage =
       readonly patch: SentPatch;
       readonly roots: readonly PictureRoot[];
     }
-  /** Brings a place to the top. */
-  | { readonly kind: "reveal"; readonly place: PreviewPlace }
+  /** Brings a place to the top; `withMarked` only as far as the block of the cursor stays in view. */
+  | { readonly kind: "reveal"; readonly place: PreviewPlace; readonly withMarked: boolean }
   /** Marks the block in which the cursor is. */
   | { readonly kind: "mark"; readonly block: number | undefined };
 

@@ -68,8 +68,8 @@ export class PreviewPanel implements vscode.Disposable {
     this.send({ kind: "patch", patch, roots: this.roots() });
   }
 
-  reveal(place: PreviewPlace): void {
-    this.send({ kind: "reveal", place });
+  reveal(place: PreviewPlace, withMarked: boolean): void {
+    this.send({ kind: "reveal", place, withMarked });
   }
 
   mark(block: number | undefined): void {

@@ -19,6 +19,8 @@ const ECHO_MS = 300;
 export class PreviewSync implements vscode.Disposable {
   private readonly subscriptions: vscode.Disposable[];
   private quietUntil = 0;
+  /** The first line that each text shows. */
+  private readonly firstLines = new WeakMap<vscode.TextEditor, number>();
   /** Of several questions of one kind only the last one's answer counts. */
   private readonly asked = { mark: 0, reveal: 0, scroll: 0 };
 
@@ -29,7 +31,9 @@ export class PreviewSync implements vscode.Disposable {
     this.subscriptions = [
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => this.mark(textEditor)),
       vscode.window.onDidChangeTextEditorVisibleRanges(({ textEditor }) => {
-        if (Date.now() >= this.quietUntil) void this.reveal(textEditor);
+        // A line that wraps as it is typed moves the end of what is shown, and nobody has scrolled.
+        if (this.hasMoved(textEditor) && Date.now() >= this.quietUntil)
+          void this.reveal(textEditor);
       }),
     ];
   }
@@ -58,12 +62,22 @@ export class PreviewSync implements vscode.Disposable {
     if (place && order === this.asked.mark) this.panel()?.mark(place.block);
   }
 
+  private hasMoved(editor: vscode.TextEditor): boolean {
+    const line = editor.visibleRanges[0]?.start.line;
+    if (line === undefined || line === this.firstLines.get(editor)) return false;
+    this.firstLines.set(editor, line);
+    return true;
+  }
+
   private async reveal(editor: vscode.TextEditor): Promise<void> {
     const [first] = editor.visibleRanges;
     if (!first) return;
     const order = ++this.asked.reveal;
     const place = await this.find(editor, first.start.line);
-    if (place && order === this.asked.reveal) this.panel()?.reveal(place);
+    if (!place || order !== this.asked.reveal) return;
+    const { active } = editor.selection;
+    const withMarked = editor.visibleRanges.some((range) => range.contains(active));
+    this.panel()?.reveal(place, withMarked);
   }
 
   private async find(editor: vscode.TextEditor, line: number): Promise<FindInPreviewResult> {
