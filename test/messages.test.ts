@@ -16,6 +16,8 @@ const RULES: readonly (readonly [string, RegExp])[] = [
   ["blames: what is wrong is said in plain words", /\b(?:invalid|illegal|fatal|forbidden)\b/i],
   ["shortens a verb", /\b(?:can't|don't|doesn't|isn't|won't|it's|you're)\b/i],
   ["says behind for after", /\bbehind\b/],
+  ["says mend for correct", /\bmend\b/i],
+  ["says change for write, where a fix replaces a text", /^Change to\b/],
   ["calls the parts list something else", /\b(?:BOM|bill of materials)\b/i],
   ["calls a designator something else", /\b(?:refdes|reference designators?)\b/i],
   ["calls a finding something else", /\b(?:lint|diagnostics?|rule violation)\b/i],

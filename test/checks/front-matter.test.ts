@@ -79,7 +79,7 @@ R1,1,10k,2.5
     const text = kit(STEPS, LIST, "checks: { too-tal: off }\n");
     const { diagnoses } = await checkFixture(text, "front-matter");
     const [fix] = diagnoses[0]!.fixes();
-    expect(fix!.title).toBe("Change to too-tall");
+    expect(fix!.title).toBe("Write too-tall");
     expect(applyFix(fixture(text).files, fix!).get("guide.md")).toContain("{ too-tall: off }");
   });
 });

@@ -54,7 +54,7 @@ Changed
 
 Steps to reword
   wren.md:10:12 step 1.1: R1 and R2: value 4k7 → 5k6; bands yellow violet red → green blue red.
-    fix: Change to 5k6, as in the list
+    fix: Write 5k6, as in the list
   wren.md:12:12 step 1.3: Names R1, which changed (value 4k7 → 5k6): see whether the text still holds.
 
 Sets and matches
@@ -95,7 +95,7 @@ Packing
       ["step", "1.3", 12],
       ["set", "1.2", 11],
     ]);
-    expect(touched[0].fixes).toEqual(["Change to 5k6, as in the list"]);
+    expect(touched[0].fixes).toEqual(["Write 5k6, as in the list"]);
     expect(packing).toHaveLength(3);
   });
 

@@ -27,7 +27,7 @@ describe("of the sample kit", () => {
     const { touched, packing } = await heronWith(["10,R17,1,4k7", "10,R17,1,5k6"]);
     // Bands of 4.7 kΩ and 5.6 kΩ, 1 %, after IEC 60062.
     expect(touched.map(told)).toEqual([
-      "table 3.11: R17: value 4k7 → 5k6; bands yellow violet black brown, brown → green blue black brown, brown. [Change to 5k6, as in the list; Change to green blue black brown brown, as in the list; Change to 5k6, as in the list]",
+      "table 3.11: R17: value 4k7 → 5k6; bands yellow violet black brown, brown → green blue black brown, brown. [Write 5k6, as in the list; Write green blue black brown brown, as in the list; Write 5k6, as in the list]",
     ]);
     expect(packing.map(({ before, after }) => [before, after])).toEqual([
       [undefined, "1"],

@@ -62,7 +62,8 @@ async function publishInto(
         token,
         report: ({ message, percentage }) => progress(message, percentage),
       });
-      if (!made && !token.isCancellationRequested) throw new Error("the server has no answer.");
+      if (!made && !token.isCancellationRequested)
+        throw new Error("the server has no answer. Restart it with the command Restart Server.");
       return made;
     },
   );

@@ -118,7 +118,7 @@ export class Comparison implements vscode.Disposable {
     if ("problem" in files) return files.problem;
     const result = await this.ask<ReviseResult>(REVISE, files satisfies ReviseParams);
     if (order !== this.asked || !this.kept) return undefined;
-    if (!result) return "Kitquill's server gives no answer.";
+    if (!result) return "The server has no answer. Restart it with the command Restart Server.";
     if ("problem" in result) return result.problem;
     this.renumbered = result.renumbered;
     this.show(keyed(result.touched), this.kept);

@@ -31,7 +31,7 @@ function unknownCode({ piece, fact, code }: Allow): Finding {
     message: () =>
       `No check is called "${code}", so this comment allows nothing. ` +
       (meant ? `Did you mean ${meant}?` : "Write the code that the finding shows."),
-    fixes: meant ? [() => replace(piece, span, meant, `Change to ${meant}`)] : [],
+    fixes: meant ? [() => replace(piece, span, meant, `Write ${meant}`)] : [],
   };
 }
 

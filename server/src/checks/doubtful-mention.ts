@@ -44,7 +44,7 @@ function doubtful({ name, span }: MentionFact, piece: GuidePiece, guide: Guide):
     at: { piece, span },
     message: () =>
       `The parts list has no ${name}. Did you mean ${joinWords(near, "or")}? A reader will look for the part on the board.`,
-    fixes: near.map((other) => () => replace(piece, span, other, `Change to ${other}`)),
+    fixes: near.map((other) => () => replace(piece, span, other, `Write ${other}`)),
   };
 }
 

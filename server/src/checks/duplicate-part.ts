@@ -81,6 +81,6 @@ function takeTheRest(use: Use): Fix | undefined {
     use.resolved.piece,
     { start, end: start + all[0].length },
     "rest of",
-    'Change "all" to "rest of"',
+    'Write "rest of" instead of "all"',
   );
 }

@@ -59,5 +59,5 @@ function changeWord({ piece, fact }: NoteReading, signal: Signal, guide: Guide):
   if (!fact.word) return undefined;
   const { text, span } = fact.word;
   const word = signalWord(signal, languageOfSignal(text, guide.language ?? "en"));
-  return replace(piece, span, word, `Change to ${word}`);
+  return replace(piece, span, word, `Write ${word}`);
 }

@@ -28,7 +28,7 @@ export const check: Check = {
       related: toldAt(wrong),
       fixes: listedByAll(parts).map(
         (value) => () =>
-          replace(resolved.piece, stated.span, value, `Change to ${value}, as in the list`),
+          replace(resolved.piece, stated.span, value, `Write ${value}, as in the list`),
       ),
     };
   },

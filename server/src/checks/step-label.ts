@@ -37,7 +37,7 @@ function unknownLabel(name: string, piece: GuidePiece, span: Span, guide: Guide)
     message: () =>
       `No step carries the label "${name}", so the published page has no number to show here. ` +
       (meant ? `Did you mean "${meant}"?` : `Write \`[#${name}]\` into the step that is meant.`),
-    fixes: meant ? [() => replace(piece, span, meant, `Change to ${meant}`)] : [],
+    fixes: meant ? [() => replace(piece, span, meant, `Write ${meant}`)] : [],
   };
 }
 

@@ -126,7 +126,7 @@ function rename(resolved: ResolvedMark, unknown: Unknown, name: string): Fix | u
   const rest = textAt(resolved.piece, { start: unknown.span.end, end: resolved.mark.span.end });
   if (!kept && /^\s*,\s*\d/.test(rest)) return undefined;
   const prefix = written.slice(0, written.lastIndexOf("/") + 1);
-  return replace(resolved.piece, unknown.span, prefix + name, `Change to ${name}`);
+  return replace(resolved.piece, unknown.span, prefix + name, `Write ${name}`);
 }
 
 function* unknownKey(
@@ -203,7 +203,7 @@ function changeKey(
 ): Fix | undefined {
   const key = writtenKey(hardware, guide.hardware);
   if (key === undefined) return undefined;
-  return replace(resolved.piece, amount.keySpan, key, `Change to ${key}`);
+  return replace(resolved.piece, amount.keySpan, key, `Write ${key}`);
 }
 
 function keysOf(line: ListLine): string[] {
@@ -239,7 +239,7 @@ function doubtfulBoard(resolved: ResolvedMark, item: ResolvedItem, guide: Guide)
           resolved.piece,
           item.item.span,
           `${board}/${whole}`,
-          `Change to ${board}/${whole}`,
+          `Write ${board}/${whole}`,
         );
       });
     },

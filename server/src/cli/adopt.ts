@@ -11,14 +11,13 @@ import {
 import { DEFAULT_SETTINGS, Service } from "../service.ts";
 import { readFrontMatter } from "../syntax/frontMatterReader.ts";
 import { quoteYaml } from "../syntax/yaml/tree.ts";
-import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { applyEdits } from "../text/span.ts";
-import { FileError, type Files } from "../workspace/files.ts";
+import type { Files } from "../workspace/files.ts";
 import { type Arguments, onlyFile, readArguments, UsageError } from "./arguments.ts";
 import { encodeLike } from "./encode.ts";
 import { diskFor, reachOf } from "./inputs.ts";
-import { noFile } from "./noFile.ts";
+import { bytesOf, decodedText } from "./namedFile.ts";
 import type { ExitCode } from "./run.ts";
 import { shownPath } from "./shownPath.ts";
 import type { Terminal } from "./terminal.ts";
@@ -42,9 +41,8 @@ export async function adopt(
   const uri = URI.file(path).toString();
   const outside = args.has("lists-outside");
   const disk = diskFor({ uri, folder: reachOf(uri, cwd) }, outside);
-  const before = await bytesOf(disk, uri, name, cwd);
-  const decoded = decodeText(before);
-  if (!("text" in decoded)) throw new UsageError(`\`${name}\`: ${decoded.problem}`);
+  const before = await bytesOf(name, cwd, disk);
+  const decoded = decodedText(before, name);
   const text = withParts(decoded.text, args, path, cwd);
   const adoption = await adopted(uri, text, disk, outside, cwd);
   terminal.out(report(adoption, text, decoded.text, uri, cwd, args.has("write")));
@@ -55,17 +53,6 @@ export async function adopt(
     throw new UsageError(`\`${name}\` cannot hold the marks in its encoding. Save it as UTF-8.`);
   await replaceFile(path, before, after);
   return 0;
-}
-
-async function bytesOf(files: Files, uri: string, name: string, cwd: string): Promise<Uint8Array> {
-  try {
-    const bytes = await files.read(uri);
-    if (bytes) return bytes;
-  } catch (error) {
-    if (error instanceof FileError) throw new UsageError(error.message);
-    throw error;
-  }
-  throw new UsageError(await noFile(name, cwd));
 }
 
 /** The text with the key `parts` in its front matter, as it has it or as `--parts` says. */

@@ -2,7 +2,7 @@
 
 import { count } from "../checks/count.ts";
 import { type Arguments, choice, readArguments, wholeNumber } from "./arguments.ts";
-import { checkGuide, reportOf } from "./checking.ts";
+import { changedMeanwhile, checkGuide, reportOf } from "./checking.ts";
 import { fixGuide } from "./fix.ts";
 import { formatGithub } from "./formats/github.ts";
 import { formatJson } from "./formats/json.ts";
@@ -69,7 +69,7 @@ async function checkAll(args: Arguments, terminal: Terminal, cwd: string): Promi
     }
     const report = await reportOn(input, args.has("lists-outside"), cwd);
     if (report) guides.push(report);
-    else problems.push(`\`${shown}\` could not be read again.`);
+    else problems.push(changedMeanwhile(shown));
   }
   return { guides, problems, fixed: args.has("fix") ? fixed : undefined };
 }

@@ -36,6 +36,11 @@ export async function checkGuide(
   return { service, guide, diagnoses };
 }
 
+/** What is said where a guide is none any more when it is checked. */
+export function changedMeanwhile(name: string): string {
+  return `\`${name}\` was changed meanwhile and is no guide any more. Run the command again.`;
+}
+
 /** Pages in order, then the parts lists. */
 export function filesOf(guide: GuideState): readonly string[] {
   return [...new Set([...guide.pages, ...guide.lists].map(({ uri }) => uri))];

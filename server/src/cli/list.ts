@@ -3,14 +3,14 @@ import { resolve } from "node:path";
 import { URI } from "vscode-uri";
 import { nearestWord } from "../text/nearest.ts";
 import { choice, readArguments, UsageError } from "./arguments.ts";
-import { checkGuide } from "./checking.ts";
-import { diskFor, type Input, noGuide, reachOf } from "./inputs.ts";
+import { type Input, noGuide, reachOf } from "./inputs.ts";
 import { columnsOfList } from "./listColumns.ts";
 import { figuresOfGuide } from "./listFigures.ts";
 import { hazardsOfGuide } from "./listHazards.ts";
 import { partsOfGuide, partsOfList } from "./listParts.ts";
 import { stepsOfGuide } from "./listSteps.ts";
 import { toolsOfGuide } from "./listTools.ts";
+import { oneGuide } from "./oneGuide.ts";
 import { readList } from "./readList.ts";
 import type { ExitCode } from "./run.ts";
 import type { TableFormat } from "./table.ts";
@@ -73,11 +73,8 @@ async function guideOf(request: Request) {
   return (await checkedGuide(request)).guide;
 }
 
-async function checkedGuide({ input, name, listsOutside, terminal }: Request) {
-  const problem = await noGuide(input, name);
-  if (problem !== undefined) throw new UsageError(problem);
-  const checked = await checkGuide(input, diskFor(input, listsOutside), listsOutside);
-  if (!checked) throw new UsageError(`\`${name}\` could not be read again.`);
+async function checkedGuide({ name, cwd, listsOutside, terminal }: Request) {
+  const { checked } = await oneGuide(name, cwd, listsOutside);
   for (const { code, message } of checked.diagnoses) {
     if (code === "unreadable-list") terminal.err(`kitquill: ${message}\n`);
   }

@@ -1,12 +1,11 @@
 /** `kitquill match`: picks matched sets from a lot of readings, for whoever picks for others. */
 import { isProblem, type Lot, readReadings } from "../features/matching/readReadings.ts";
-import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { bestSets } from "../trade/matching/bestSets.ts";
 import { wholeReadings } from "../trade/matching/readings.ts";
 import { choice, onlyFile, readArguments, UsageError, wholeNumber } from "./arguments.ts";
 import { formatMatches } from "./formats/matches.ts";
-import { bytesOf } from "./readList.ts";
+import { textOf } from "./namedFile.ts";
 import type { ExitCode } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -45,12 +44,10 @@ export async function match(
 }
 
 async function readLot(name: string, cwd: string, column: string | undefined): Promise<Lot> {
-  const bytes = await bytesOf(name, cwd);
-  const decoded = decodeText(bytes);
-  if (!("text" in decoded)) throw new UsageError(`\`${name}\` holds no text that can be read.`);
-  const lot = readReadings(decoded.text, column);
+  const text = await textOf(name, cwd);
+  const lot = readReadings(text, column);
   if (!isProblem(lot)) return lot;
-  const { line, column: at } = new LineIndex(decoded.text).positionAt(lot.at);
+  const { line, column: at } = new LineIndex(text).positionAt(lot.at);
   throw new UsageError(`${name}:${line + 1}:${at + 1} ${lot.message}`);
 }
 

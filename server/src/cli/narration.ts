@@ -1,16 +1,11 @@
 /** `kitquill narration`: holds the cues of a recording against the guide as it is now. */
-import { resolve } from "node:path";
-import { URI } from "vscode-uri";
 import { compareRecording, type Difference } from "../publish/narration/recording/compare.ts";
 import { readCues } from "../publish/narration/recording/readCues.ts";
 import { scriptOf } from "../publish/narration/script.ts";
 import { clockTime } from "../publish/narration/time.ts";
-import { decodeText } from "../text/decode.ts";
-import { DiskFiles } from "../workspace/disk.ts";
 import { choice, readArguments, UsageError } from "./arguments.ts";
-import { checkGuide } from "./checking.ts";
-import { diskFor, findInputs } from "./inputs.ts";
-import { noFile } from "./noFile.ts";
+import { textOf } from "./namedFile.ts";
+import { oneGuide } from "./oneGuide.ts";
 import type { ExitCode } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -35,25 +30,11 @@ export async function narration(
       `\`${cuesName}\` holds no captions: its first line does not say \`WEBVTT\`, nor does it begin with a number and times as SubRip (.srt) does.`,
     );
   }
-  const { guides, problems } = await findInputs([guideName], cwd, () => {});
-  if (problems.length > 0) throw new UsageError(problems.join("\n"));
-  const [input, another] = guides;
-  if (another) throw new UsageError(`There are several guides in \`${guideName}\`. Name one.`);
-  const listsOutside = args.has("lists-outside");
-  const checked = await checkGuide(input!, diskFor(input!, listsOutside), listsOutside);
-  if (!checked) throw new UsageError(`\`${guideName}\` is no guide.`);
+  const { checked } = await oneGuide(guideName, cwd, args.has("lists-outside"));
   const { guide } = checked;
   const differences = compareRecording(scriptOf(guide, undefined), guide, cues);
   terminal.out(format === "json" ? jsonOf(differences) : tableOf(differences));
   return differences.length > 0 ? 1 : 0;
-}
-
-async function textOf(name: string, cwd: string): Promise<string> {
-  const bytes = await new DiskFiles().read(URI.file(resolve(cwd, name)).toString());
-  if (!bytes) throw new UsageError(await noFile(name, cwd));
-  const decoded = decodeText(bytes);
-  if (!("text" in decoded)) throw new UsageError(`\`${name}\` is no text.`);
-  return decoded.text;
 }
 
 function jsonOf(differences: readonly Difference[]): string {

@@ -11,9 +11,10 @@ import { nearestWord } from "../text/nearest.ts";
 import { publishGuide } from "../workspace/publishing.ts";
 import { Sources } from "../workspace/sources.ts";
 import { type Arguments, choice, readArguments, UsageError } from "./arguments.ts";
-import { checkGuide, reportOf } from "./checking.ts";
+import { reportOf } from "./checking.ts";
 import { formatText } from "./formats/text.ts";
-import { diskFor, findInputs } from "./inputs.ts";
+import { diskFor } from "./inputs.ts";
+import { oneGuide } from "./oneGuide.ts";
 import { obstacles } from "./outputFolder.ts";
 import { refusal } from "./refusal.ts";
 import type { ExitCode } from "./run.ts";
@@ -47,21 +48,16 @@ export async function publish(
   const wordsPerMinute = rateOf(args);
   const packBy = args.has("pack-by") ? choice(args, "pack-by", PACK_BY) : undefined;
   const listsOutside = args.has("lists-outside");
-  const { guides, problems } = await findInputs([name], cwd, () => {});
-  if (problems.length > 0) throw new UsageError(problems.join("\n"));
-  if (guides.length > 1) throw new UsageError(`There are several guides in \`${name}\`. Name one.`);
-  const [input] = guides;
-  const disk = diskFor(input!, listsOutside);
-  const checked = await checkGuide(input!, disk, listsOutside);
-  if (!checked) throw new UsageError(`\`${name}\` is no guide.`);
-
+  const { input, checked } = await oneGuide(name, cwd, listsOutside);
   const errors = checked.diagnoses.filter(({ severity }) => severity === "error");
   if (errors.length > 0 && !args.has("force")) {
     const report = reportOf(checked, cwd);
     const findings = report.findings.filter(({ severity }) => severity === "error");
     const told = { guides: [{ ...report, findings }], problems: [], fixed: undefined };
     terminal.out(formatText(told, terminal));
-    terminal.err("kitquill: nothing was published. Mend the errors, or publish with `--force`.\n");
+    terminal.err(
+      "kitquill: nothing was published. Correct the errors, or publish with `--force`.\n",
+    );
     return 1;
   }
   const { files, faults, warnings } = await publishGuide(
@@ -72,13 +68,13 @@ export async function publish(
       wordsPerMinute,
       packBy,
       errors: errors.length,
-      folders: [input!.folder],
+      folders: [input.folder],
     },
-    new Sources(disk),
+    new Sources(diskFor(input, listsOutside)),
   );
   for (const fault of faults) terminal.err(`kitquill: ${fault}\n`);
   if (faults.length > 0 && !args.has("force")) {
-    terminal.err("kitquill: nothing was published. Mend this, or publish with `--force`.\n");
+    terminal.err("kitquill: nothing was published. Correct this, or publish with `--force`.\n");
     return 1;
   }
   if (files.length === 0) {
@@ -86,7 +82,7 @@ export async function publish(
     terminal.err(`kitquill: nothing was published: the guide has nothing for ${wanted}.\n`);
     return 0;
   }
-  const folder = folderOf(args, input!.uri, cwd);
+  const folder = folderOf(args, input.uri, cwd);
   if (!args.has("out")) await refuseLink(folder, cwd);
   await spareSources(folder, files, checked.guide);
   const found = await obstacles(folder, files, args.has("force"));

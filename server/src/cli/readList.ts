@@ -5,12 +5,10 @@ import { loadPartsList } from "../model/list/load.ts";
 import type { ListProblem, PartsList } from "../model/list/partsList.ts";
 import { tell } from "../model/list/tellSheet.ts";
 import { LineIndex } from "../text/lines.ts";
-import { DiskFiles } from "../workspace/disk.ts";
-import { FileError } from "../workspace/files.ts";
 import { sheetUri, splitSheet } from "../workspace/paths.ts";
 import type { ListContent } from "../workspace/revisedSources.ts";
 import { UsageError } from "./arguments.ts";
-import { noFile } from "./noFile.ts";
+import { bytesOf } from "./namedFile.ts";
 import type { Terminal } from "./terminal.ts";
 
 /** Of a list that is no list after all there may be 200,000 problems. */
@@ -72,16 +70,4 @@ function told(
   if (list.places) return `${name} ${code} ${tell(list.places, span, message)}`;
   const { line, column } = lines.positionAt(span.start);
   return `${name}:${line + 1}:${column + 1} ${code} ${message}`;
-}
-
-/** The file's bytes; a UsageError where it cannot be read. */
-export async function bytesOf(name: string, cwd: string): Promise<Uint8Array> {
-  try {
-    const bytes = await new DiskFiles().read(URI.file(resolve(cwd, name)).toString());
-    if (bytes) return bytes;
-  } catch (error) {
-    if (error instanceof FileError) throw new UsageError(error.message);
-    throw error;
-  }
-  throw new UsageError(await noFile(name, cwd));
 }

@@ -1,12 +1,9 @@
 /** What a revised parts list touches in a guide, for `kitquill compare --guide`. */
-import { resolve } from "node:path";
-import { URI } from "vscode-uri";
 import type { RevisedGuide } from "../features/revision/revision.ts";
 import type { GuideState } from "../model/guideState.ts";
 import { LineIndex } from "../text/lines.ts";
 import { UsageError } from "./arguments.ts";
-import { checkGuide } from "./checking.ts";
-import { diskFor, noGuide, reachOf } from "./inputs.ts";
+import { oneGuide } from "./oneGuide.ts";
 import type { NamedList } from "./readList.ts";
 
 export interface RevisedInput extends RevisedGuide {
@@ -26,12 +23,7 @@ export async function reviseNamed(
   cwd: string,
   listsOutside: boolean,
 ): Promise<RevisedInput> {
-  const uri = URI.file(resolve(cwd, name)).toString();
-  const input = { uri, folder: reachOf(uri, cwd) };
-  const problem = await noGuide(input, name);
-  if (problem !== undefined) throw new UsageError(problem);
-  const checked = await checkGuide(input, diskFor(input, listsOutside), listsOutside);
-  if (!checked) throw new UsageError(`\`${name}\` could not be read again.`);
+  const { checked } = await oneGuide(name, cwd, listsOutside);
   const { service, guide } = checked;
   const list = replacedList(guide, name, before, after);
   const revised = await service.revise(guide, list, before.content, after.content);

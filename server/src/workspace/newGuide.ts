@@ -25,7 +25,9 @@ export async function newGuide(request: NewGuideRequest, sources: Sources): Prom
   if (wanted.kind === "refused") return { problem: wanted.message };
   const list = wanted.value;
   if (list.lines.length === 0) {
-    const why = list.problems[0]?.message ?? "The parts list holds no parts.";
+    const why =
+      list.problems[0]?.message ??
+      "The parts list holds no parts. Write a line for each kind of part.";
     return { problem: why };
   }
   const language = LANGUAGES.find((one) => one === request.language) ?? "en";

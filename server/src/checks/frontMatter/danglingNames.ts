@@ -42,7 +42,7 @@ function* codes({ frontMatter }: Guide): Iterable<FrontMatterProblem> {
 function* meanings({ frontMatter }: Guide): Iterable<FrontMatterProblem> {
   for (const { name, nameSpan } of frontMatter.columns) {
     if ((MEANINGS as readonly string[]).includes(name)) continue;
-    const what = `"${name}" is not what a column can mean. Write one of: ${MEANINGS.join(", ")}.`;
+    const what = `"${name}" is not what a column can mean, which is one of: ${MEANINGS.join(", ")}.`;
     yield unknown(nameSpan, what, name, MEANINGS);
   }
 }
@@ -123,11 +123,11 @@ function unknown(
   known: readonly string[],
 ): FrontMatterProblem {
   const meant = nearestWord(written, known);
-  if (!meant) return { span, message: what };
+  if (!meant) return { span, message: `${what} Correct the name, or remove the entry.` };
   return {
     span,
     message: `${what} Did you mean ${meant}?`,
-    suggestion: { title: `Change to ${meant}`, span, text: meant },
+    suggestion: { title: `Write ${meant}`, span, text: meant },
   };
 }
 

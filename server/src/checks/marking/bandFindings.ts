@@ -84,7 +84,7 @@ function rewrite(run: BandRun, right: readonly string[], piece: GuidePiece): Fix
       ? run.words.map((word, place) => ({ span: shift(word, piece.start), text: right[place]! }))
       : [{ span: shift(run, piece.start), text: right.join(" ") }];
   return {
-    title: `Change to ${right.join(" ")}, as in the list`,
+    title: `Write ${right.join(" ")}, as in the list`,
     safe: false,
     edits: [{ uri: piece.page.uri, edits }],
   };

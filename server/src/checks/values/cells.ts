@@ -49,7 +49,7 @@ function* compareValue(cell: TableCell, row: Row): Generator<Finding> {
     ...contradiction(cell, row, told(wrong)),
     related: toldAt(wrong),
     fixes: listedByAll(row.parts).map(
-      (value) => () => replace(row.piece, cell.span, value, `Change to ${value}, as in the list`),
+      (value) => () => replace(row.piece, cell.span, value, `Write ${value}, as in the list`),
     ),
   };
 }

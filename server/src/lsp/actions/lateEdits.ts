@@ -32,7 +32,10 @@ export class LateEdits {
     if (!waiting) return action;
     await this.#context.caughtUp();
     if (this.#context.service.version(waiting.uri) !== waiting.version) {
-      throw new ResponseError(ErrorCode.ContentModified, "The text has changed meanwhile.");
+      throw new ResponseError(
+        ErrorCode.ContentModified,
+        "The text has changed meanwhile. Try again.",
+      );
     }
     const edit = await waiting.make();
     return edit ? { ...action, edit } : action;

@@ -73,7 +73,10 @@ async function answer(
   const others = await otherGuides(context, first.target);
   const found = targetAt(await placesAt(context, params, token));
   if (!found || service.version(uri) !== version) {
-    throw new ResponseError(ErrorCode.ContentModified, "The text has changed meanwhile.");
+    throw new ResponseError(
+      ErrorCode.ContentModified,
+      "The text has changed meanwhile. Try again.",
+    );
   }
   const to = params.newName.trim();
   const edits = [

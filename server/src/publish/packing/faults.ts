@@ -21,7 +21,11 @@ export function packingFaults(packing: PackingList, guide: GuideState): readonly
   return packing.lines.flatMap((packed) => {
     const own = rows.get(packed.line) ?? [];
     if (apart.has(packed.line))
-      return own.length > 0 ? [`${named(packed)} is packed and left out.`] : [];
+      return own.length > 0
+        ? [
+            `${named(packed)} is packed and left out. Please report this: it is no fault of the guide.`,
+          ]
+        : [];
     return [...amountFault(packed, own), ...needFault(packed, guide)];
   });
 }
@@ -29,7 +33,10 @@ export function packingFaults(packing: PackingList, guide: GuideState): readonly
 /** What is packed against what the list supplies. */
 function amountFault(packed: PackedLine, rows: readonly PackRow[]): string[] {
   const { line, hardware } = packed;
-  if (rows.length === 0) return [`${named(packed)} is missing from the packing list.`];
+  if (rows.length === 0)
+    return [
+      `${named(packed)} is missing from the packing list. Please report this: it is no fault of the guide.`,
+    ];
   const metres = rows.reduce((sum, row) => sum + (row.metres ?? 0), 0);
   if (line.metres !== undefined) {
     return Math.abs(metres - line.metres) < 1e-9 ? [] : [differs(packed, lengthText(metres))];

@@ -25,7 +25,11 @@ export function tooDeep(most: number, span: Span): FigureProblem {
 
 export function unclosedBracket(text: string): FigureProblem {
   const span = { start: 0, end: text.length };
-  return { kind: "form", span, message: "A closing bracket is missing." };
+  return {
+    kind: "form",
+    span,
+    message: "A closing bracket is missing. Write ) where the group ends.",
+  };
 }
 
 /** Nothing stands at `at` that a value or a name could be. */
@@ -33,10 +37,13 @@ export function missingOperand(text: string, at: number): FigureProblem {
   const sign = text[at];
   if (sign === undefined) {
     const span = { start: Math.max(0, text.trimEnd().length - 1), end: text.length };
-    return { kind: "form", span, message: "A value or a name is missing at the end." };
+    const message =
+      "A value or a name is missing at the end. Write it, or remove the sign before it.";
+    return { kind: "form", span, message };
   }
   const span = { start: at, end: at + 1 };
-  return { kind: "form", span, message: `A value or a name is missing before ${sign}.` };
+  const message = `A value or a name is missing before ${sign}. Write it, or remove the sign.`;
+  return { kind: "form", span, message };
 }
 
 /** What stands at `at` cannot follow what is before it. */
@@ -45,7 +52,8 @@ export function unexpected(text: string, at: number): FigureProblem {
   if (word === ",") return strayComma(at);
   const span = { start: at, end: at + word.length };
   if (word === ")") {
-    return { kind: "form", span, message: "This closing bracket has no opening one." };
+    const message = "This closing bracket has no opening one. Write ( before it, or remove it.";
+    return { kind: "form", span, message };
   }
   const message = `${word} cannot stand here. Write a sign such as + or * before it, or remove it.`;
   return { kind: "form", span, message };

@@ -4,11 +4,17 @@ import type { Span } from "../../text/span.ts";
 import type { FrontMatterProblem } from "../frontMatter.ts";
 import { quoteYaml } from "./tree.ts";
 
+/** No key of a guide comes near. */
+export const TOO_DEEP =
+  "This is nested too deeply to be read. Remove brackets or indentation: no key of a guide needs so many levels.";
+
+export const KEY_MISSING =
+  "A key is missing here. Write a key, a colon and a space before the value: `title: Heron 40`.";
+
 const WORDS: { readonly [code in YAMLError["code"]]?: string } = {
   TAB_AS_INDENT: "YAML does not allow a tab at a line's start. Indent with spaces.",
   BAD_INDENT:
-    "This line is not indented as its neighbours are, so YAML cannot tell what it belongs to.",
-  DUPLICATE_KEY: "This key is given twice.",
+    "This line is not indented as its neighbours are, so YAML cannot tell what it belongs to. Indent them alike.",
   MULTILINE_IMPLICIT_KEY:
     "YAML reads these lines as one key. Each line needs a key, a colon and a space: `title: Heron 40`.",
   MULTIPLE_DOCS:
@@ -16,7 +22,7 @@ const WORDS: { readonly [code in YAMLError["code"]]?: string } = {
   TAG_RESOLVE_FAILED: "YAML takes a word that begins with `!` for a tag. Put the value in quotes.",
   BAD_DQ_ESCAPE:
     "In double quotes a backslash begins an escape, and this one is unknown. Use single quotes, or double the backslash.",
-  RESOURCE_EXHAUSTION: "This is nested too deeply to be read.",
+  RESOURCE_EXHAUSTION: TOO_DEEP,
 };
 
 /** The problem that a parser error means, its place moved by `offset` into the page's text. */
@@ -68,9 +74,7 @@ function secondColon(span: Span, source: string): FrontMatterProblem {
 
 function missing(said: string, span: Span, source: string, body: Span): FrontMatterProblem {
   if (/map values/.test(said)) {
-    const message =
-      "This line has no key. Write a key, a colon and a space before the value: `title: Heron 40`.";
-    return { span, message };
+    return { span, message: KEY_MISSING };
   }
   const quote = /["']/.exec(said)?.[0];
   const open = quote ? source.lastIndexOf(quote, span.start - 1) : -1;

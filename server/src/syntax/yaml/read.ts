@@ -14,7 +14,7 @@ import {
 import type { Span } from "../../text/span.ts";
 import type { FrontMatterProblem } from "../frontMatter.ts";
 import { joinEntries } from "./commas.ts";
-import { explainYamlError, textWithColons } from "./errors.ts";
+import { explainYamlError, KEY_MISSING, TOO_DEEP, textWithColons } from "./errors.ts";
 import type { YamlEntry, YamlNode, YamlText } from "./tree.ts";
 
 /** Deeper than any front matter means to be. */
@@ -113,7 +113,7 @@ class Converter {
     if (isScalar(node)) return this.#text(node.type ?? "", String(node.value ?? ""), span, place);
     if (isAlias(node)) return this.#alias(span);
     if (depth === MAX_DEPTH) {
-      this.#report({ span, message: "This is nested too deeply to mean anything here." });
+      this.#report({ span, message: TOO_DEEP });
       return { kind: "nothing", span, reported: true };
     }
     if (isSeq(node)) {
@@ -146,7 +146,7 @@ class Converter {
       if (name.kind === "text") return name;
     }
     const span = this.#span(key?.range[0] ?? map.range[0], key?.range[1] ?? map.range[1]);
-    this.#report({ span, message: "A key is missing here: a word, a colon and a space." });
+    this.#report({ span, message: KEY_MISSING });
     return undefined;
   }
 
