@@ -15,7 +15,7 @@ const PICTURE_BYTES = 200_000;
 const JPEG = [0xff, 0xd8, 0xff];
 
 /** Writes a guide of so many steps, with a picture in every fifth, into a new folder. */
-export function writeGuide(steps, pictures) {
+function writeGuide(steps, pictures) {
   const folder = mkdtempSync(join(tmpdir(), "kitquill-bench-"));
   const { text, list } = synthesize(steps, { pictures });
   writeFileSync(join(folder, "guide.md"), text);

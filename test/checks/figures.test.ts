@@ -143,7 +143,7 @@ describe("readings", () => {
     ["{read V(TP1) = 5 V … 6.5 V}", 1],
     ["{read V(TP1) = VCC / 2 ± 0.1 V}", 0],
     ["{read V(TP2) = 1 V ± 5 %}", 0],
-  ])("%s: %d", async (reading, count) => {
+  ])("%s has %d findings where V(TP1) is computed", async (reading, count) => {
     expect(await found(`1. ${divider} ${reading}`, "reading-outside")).toHaveLength(count);
   });
 });

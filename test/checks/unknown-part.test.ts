@@ -75,7 +75,7 @@ describe("A designator that the list does not have", () => {
 });
 
 describe("A key that no line fits", () => {
-  test("a decimal comma in a name is a decimal point, and no end of it", async () => {
+  test("may have a decimal comma, which is a decimal point and no end of it", async () => {
     const list = 'Designator,Quantity,Value\n,2,Spacer 3.5 mm\n,2,"Washer 3,2 mm"';
     const found = (text: string) => messages(kit(`## Board\n\n1. ${text}`, list), CODE);
     expect(await found("Put on [2 × Spacer 3,5 mm] and [2 × Washer 3.2 mm].")).toEqual([]);
@@ -88,12 +88,12 @@ describe("A key that no line fits", () => {
     expect(await fixed("Screw [2 × M3x1O].")).toEqual(["Screw [2 × M3x10]."]);
   });
 
-  test("but parts with designators do, names them", async () => {
+  test("but that parts with designators fit, names them", async () => {
     const found = await messages(kit("## Board\n\n1. Solder [4 × 10k].", LIST), CODE);
     expect(found).toEqual([expect.stringContaining("marked by them: R1–R4.")]);
   });
 
-  test("ambiguous, is made clear by a text that one line alone has, or by its item number", async () => {
+  test("alone, since several do, is made clear by a text that one line alone has, or by its item number", async () => {
     const list =
       "Item,Designator,Quantity,Description\n1,,2,M3x10 pan head\n2,,2,M3x10 countersunk";
     expect(await fixed("Screw [2 × M3x10].", list)).toEqual([

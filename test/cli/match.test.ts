@@ -42,7 +42,7 @@ test.each<[string, string, readonly string[], string]>([
   ["powers of ten", "1.234E-11 F\n1.2e-11 F\n", ["1=0.00000000001234", "2=0.000000000012"], "F"],
   ["labels that repeat are no labels", "x,1\nx,2\n", ["1=1", "2=2"], ""],
   ["quoted", '"Q1","0,61"\n"Q2","0,62"\n', ["Q1=0.61", "Q2=0.62"], ""],
-])("%s", (_, text, readings, unit) => {
+])("readings are read: %s", (_, text, readings, unit) => {
   const lot = lotOf(text);
   expect(shown(lot)).toEqual(readings);
   expect(lot.unit).toBe(unit);
@@ -72,7 +72,7 @@ test.each<[string, number, string]>([
   ["\n7,431\n3,429\n", 1, "decimal comma or parts two columns"],
   ["Vgs, in V, cold\n2,31\n3,44\n", 0, "decimal comma or parts two columns"],
   ["Vgs, V\n2,31\n3,44\n", 9, "put quotes round the header"],
-])("%j is told at %i", (text, at, message) => {
+])("a slip in %j is told at %i", (text, at, message) => {
   const problem = readReadings(text, undefined);
   expect(problem).toMatchObject({ at, message: expect.stringContaining(message) });
 });
@@ -83,7 +83,7 @@ test.each([
   ["6.012E-1 V", "0.6012", "V"],
   ["12e2", "1200", ""],
   ["55 %", "55", "%"],
-])("%s is %s %s", (text, figures, unit) => {
+])("the reading %s is %s %s", (text, figures, unit) => {
   expect(readReading(text)).toEqual({ figures, unit });
 });
 
@@ -98,7 +98,7 @@ test.each([
   ["U in mV", "mV"],
   ["Gain", ""],
   ["hFE (2)", ""],
-])("the header %s names %j", (header, unit) => {
+])("the header %s names the unit %j", (header, unit) => {
   expect(unitInHeader(header)).toBe(unit);
 });
 

@@ -19,9 +19,9 @@ function recipes(): { title: string; files: Map<string, string> }[] {
   return found;
 }
 
-test("there are six of them", () => expect(recipes()).toHaveLength(6));
+test("there are six recipes", () => expect(recipes()).toHaveLength(6));
 
-test.each(recipes())("$title", async ({ files }) => {
+test.each(recipes())("the recipe $title has no finding", async ({ files }) => {
   const { found } = await checkFiles(files);
   expect(
     found.map(({ file, line, code, message }) => `${file}:${line} ${code} ${message}`),

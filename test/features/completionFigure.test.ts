@@ -10,8 +10,8 @@ function kit(body: string): string {
   return `---\n${head}\n---\n\n## A\n\n1. Set {Iq = 45 mA ± 10 %}.\n2. ${body}\n${LIST}`;
 }
 
-describe("in a figure", () => {
-  test("names in scope come first, with what is written of them and where", async () => {
+describe("offered in a figure are", () => {
+  test("first the names in scope, with what is written of them and where", async () => {
     const { found } = await offered(kit("Take {¦}."));
     expect(found!.items.slice(0, 3)).toMatchObject([
       { label: "VCC", detail: "13.8 V ± 10 %" },

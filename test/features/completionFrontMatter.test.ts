@@ -7,7 +7,7 @@ function kit(head: string): string {
   return `---\nparts: parts.csv\n${head}\n---\n\n1. Fit [R1] with [tool: pliers].\n${LIST}`;
 }
 
-describe("in the front matter", () => {
+describe("offered in the front matter are", () => {
   test("keys that are not there yet", async () => {
     const result = await offered(kit("title: T\n¦"));
     expect(result.labels).toContain("language");

@@ -19,7 +19,7 @@ function kit(body: string, head = ""): string {
   return `---\nparts: parts.csv\n${head}---\n\n## A\n\n${body}\n${LIST}`;
 }
 
-describe("in a mark", () => {
+describe("offered in a mark are", () => {
   test("parts not yet fitted, lowest body first, neighbours of a value as ranges", async () => {
     const { labels, found } = await offered(kit("1. Solder [C3].\n2. Solder [¦]."));
     expect(labels.slice(0, 5)).toEqual(["D1", "R1–R4", "R5, R6", "C1, C2, C4", "Q1, Q2"]);
@@ -90,7 +90,7 @@ describe("in a mark", () => {
   });
 });
 
-describe("nothing", () => {
+describe("nothing is offered", () => {
   test.each([
     ["in plain words", "1. Solder R¦"],
     ["behind a mark", "1. Solder [R1]¦"],

@@ -22,21 +22,21 @@ async function hover(step: string, list = LIST): Promise<string> {
 }
 
 // n(n − 1)/2 comparisons; the closest two of ten lie 0.037 σ apart on average (simulated).
-test("one pair of ten", async () => {
+test("The hover tells what to expect of one pair of ten", async () => {
   expect(await hover("Pick two. [match: Q1+Q2]")).toMatch(
     /^Picks 1 pair from 10 parts: 10 readings, or 45 comparisons of each with each\. Expect the best pair to spread about 0\.03[678] σ where readings scatter by σ/,
   );
 });
 
 // All of a lot in pairs: 1.46474 σ together (means of order statistics), so 0.73 a pair.
-test("two pairs of four", async () => {
+test("It tells what to expect of two pairs of four", async () => {
   const told = await hover("Pick. [match: Q1+Q2, Q3+Q4]", FOUR);
   expect(told).toContain("Picks 2 pairs from 4 parts: 4 readings, or 6 comparisons");
   expect(told).toMatch(/Expect about 0\.7[1-5] σ a pair, (?:1|1\.\d|0\.9\d) σ in the worst/);
 });
 
 // The range of four is 2.059 σ on average (d2 of control charts).
-test("a set of four with the limit of its step", async () => {
+test("It tells how far a lot may scatter for the limit of its step", async () => {
   const told = await hover(
     "Pick. [match: Q1+Q2+Q3+Q4] They may differ by {read df(Q1, Q2, Q3, Q4) < 60 Hz}.",
     FOUR,
@@ -47,6 +47,6 @@ test("a set of four with the limit of its step", async () => {
   );
 });
 
-test("other marks say nothing of it", async () => {
+test("On other marks it says nothing of picking", async () => {
   expect(await hover("Fit. [Q1]")).not.toContain("Picks");
 });

@@ -58,7 +58,7 @@ async function list(rows: string, to: string): Promise<string> {
   return typeof after === "string" ? after : after.get("parts.csv")!.trimEnd();
 }
 
-describe("a part in the marks and the prose", () => {
+describe("a part is renamed in marks and prose", () => {
   test.each([
     ["itself", "[R¦2]", "R9", "[R9]"],
     ["its mentions", "[R¦2], R2; R12, `R2`, R2A", "R9", "[R9], R9; R12, `R2`, R9A"],
@@ -97,7 +97,7 @@ describe("a part in the marks and the prose", () => {
     expect(await body(before, to)).toBe(after);
   });
 
-  test("a range takes the new name in at either end", async () => {
+  test("also where it ends a range", async () => {
     const rows = "--- file: parts.csv\nDesignator,Value\nR1–R3,1k\nR6–R8,1k\nX1,1k";
     const head = "---\nparts: parts.csv\n---\n\n";
     const behind = (await renamed(`${head}[R1–R3, X¦1]\n${rows}`, "R4")) as Map<string, string>;
@@ -139,7 +139,7 @@ describe("a part in the marks and the prose", () => {
   });
 });
 
-describe("a part in its list", () => {
+describe("a part is renamed in its list", () => {
   test.each([
     [
       "a cell of its own",
@@ -218,8 +218,8 @@ describe("a part in its list", () => {
   });
 });
 
-describe("labels and figures", () => {
-  test("a label and its references", async () => {
+describe("labels and figures are renamed", () => {
+  test("a label with its references", async () => {
     expect(await body("1. [#c¦ut] Cut.\n2. See [see: cut, #cut], cut.", "trim")).toBe(
       "1. [#trim] Cut.\n2. See [see: trim, #trim], cut.",
     );
@@ -234,7 +234,7 @@ describe("labels and figures", () => {
   });
 });
 
-describe("refused with a reason", () => {
+describe("renaming is refused with a reason", () => {
   test.each([
     ["a name that is taken", "[R¦2]", "C1", /^The parts list has a C1 already, in line 4 \(1u\)/],
     ["a name that is taken, in other letters", "[R¦2]", "c1", /no designator|already/],
@@ -272,7 +272,7 @@ describe("refused with a reason", () => {
   });
 });
 
-describe("the text that is renamed", () => {
+describe("the text that an editor offers to rename is that", () => {
   test.each([
     ["of a range its first end", "[R¦4–R7]", "R4"],
     ["of a range its last end", "[R4–R¦7]", "R7"],

@@ -5,7 +5,7 @@ import { MEANINGS } from "../../server/src/model/list/partsList.ts";
 import { drawn, kit, messages } from "../checks/kit.ts";
 import { columns, findings, lineOf, lines, names, readList, readMarkdown } from "./reading.ts";
 
-describe("headers in five languages", () => {
+describe("headers in five languages are understood", () => {
   // Words of the trade as public lists of these languages have them: common practice.
   test.each([
     [
@@ -84,12 +84,12 @@ describe("headers in five languages", () => {
     expect(lineOf(list, "R1").fitted).toBe(fitted);
   });
 
-  test("a column of crosses for what is fitted leaves the rest out", () => {
+  test("and a column of crosses for what is fitted leaves the rest out", () => {
     const list = readList("Ref,Value,Fitted\nR1,10k,x\nR2,22k,\nR3,33k,x\n");
     expect(list.lines.filter((line) => !line.fitted).map(names)).toEqual(["R2"]);
   });
 
-  test("spares, options and lengths are read", () => {
+  test("for spares, options and lengths", () => {
     const list = readList(
       "Ref,Qty,Value,Spare,Optional,Voltage,Current\nQ1,4,BC547B,3,,45 V,0.1 A\nR1,1,10k,,x,,\n,820 mm,CuL 1.0,,,,\nR2,1 + 1,22k,,,,\n",
     );

@@ -12,7 +12,7 @@ import {
   utf16,
 } from "./reading.ts";
 
-describe("files and headers", () => {
+describe("A file is read in spite of trap", () => {
   test.each(["parts.csv", "parts.tsv"])("1: UTF-16 with tabs, called %s", (name) => {
     const text = 'Nr\tTyp\tReferenz\tAnzahl\n"1"\t"47 kΩ"\t"R1,R2"\t"2"\n"2"\t"33 µF"\t"C1"\t"1"\n';
     const list = readList(utf16(text), {}, name);
@@ -122,7 +122,7 @@ describe("files and headers", () => {
   });
 });
 
-describe("designators", () => {
+describe("Designators are read in spite of trap", () => {
   test("5: a prefix that is carried on", () => {
     const list = readList(
       'Part #,Qty,Value\n"C1,3,6,7,8",5,100n\n"R2-3, R7, R10-12",6,330\n"R20,21",2,1k\n',
@@ -265,7 +265,7 @@ describe("designators", () => {
   });
 });
 
-describe("counts and do-not-fit marks", () => {
+describe("Counts and do-not-fit marks are read in spite of trap", () => {
   test("10: a count that is no number, and a count that is missing", () => {
     const list = readList("Ref,Qty,Value\nR1,1,1k\nR2,-,2k\nR3,,3k\nR4,n/a,4k\nR5,a few,5k\n");
     expect(list.lines.map((line) => line.quantity)).toEqual([
@@ -306,7 +306,7 @@ test("a count of packages is right where a line names their sections", () => {
   expect(findings(list)).toEqual(["count-mismatch 4: 3"]);
 });
 
-describe("rows and values", () => {
+describe("Rows and values are read in spite of trap", () => {
   test("19: a row that lost its first cell, and a short row", () => {
     const list = readList(
       "Item,Ref,Qty,Value\n1,R1,1,10k\n2,R2,1,22k\nR3,1,47k\n4,R4,1,68k\n5,R5\n",

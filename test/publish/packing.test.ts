@@ -340,7 +340,7 @@ test.each([
   ["fr", "Liste de colisage", "Sachet 2", "Total"],
   ["nl", "Paklijst", "Zakje 2", "Totaal"],
   ["es", "Lista de embalaje", "Bolsa 2", "Total"],
-])("in %s", async (language, title, bag, total) => {
+])("in %s the list speaks the language of its guide", async (language, title, bag, total) => {
   const text = kit("## A\n1. [R1–R3, C1, D1] [4 × M3x6].", BAGS, `language: ${language}\n`);
   const page = load((await pack(text)).text("packing-list.html"));
   expect(page("html").attr("lang")).toBe(language);

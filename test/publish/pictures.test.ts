@@ -100,7 +100,7 @@ test.each<[string, Readonly<Record<string, Uint8Array>>, string]>([
 
 test("a PNG that was cut short is shown as far as it goes, and told", async () => {
   const { picture, warning } = await load("a.png", { "a.png": PNG.subarray(0, 50) });
-  expect(picture).toBeDefined();
+  expect(picture!.type).toEqual({ media: "image/png", ending: "png" });
   expect(warning).toContain("stops before its end");
 });
 
@@ -115,7 +115,7 @@ test.each([
   "<use href='//example.com/a.svg#x'/>",
 ])("a drawing with %s is published with a warning", async (inside) => {
   const { picture, warning } = await load("a.svg", { "a.svg": drawing(inside) });
-  expect(picture).toBeDefined();
+  expect(picture!.type.ending).toBe("svg");
   expect(warning).toContain(
     "`a.svg` of guide.md holds a script, or fetches something from the web.",
   );

@@ -15,7 +15,7 @@ const RAILS: Definitions = {
   Ta: "25 °C ± 10 K",
 };
 
-describe("worked examples", () => {
+describe("worked examples come out as printed", () => {
   // Sources: see each row.
   test.each([
     ["(VCC - VEE) * Iq", 24, "W"], // common practice: two rails of 40 V and 0.3 A idle

@@ -52,7 +52,7 @@ function shape(text: string): string {
   return show(expression);
 }
 
-describe("what binds to what", () => {
+describe("signs bind as in mathematics", () => {
   test.each([
     ["a + b * c", "(a + (b * c))"],
     ["a - b - c", "((a - b) - c)"],
@@ -90,7 +90,7 @@ describe("what binds to what", () => {
   });
 });
 
-describe("numbers", () => {
+describe("numbers are read", () => {
   test.each([
     ["13,8 V", 13.8],
     ["10 000 Ω", 10e3],
@@ -119,13 +119,13 @@ describe("numbers", () => {
     expect(computed(text).nominal).toBeCloseTo(amount, 12);
   });
 
-  test("a letter behind a code is its tolerance", () => {
+  test("with a letter behind a code as its tolerance", () => {
     // IEC 60062:2016 table 3; worked exercise on BS 1852: 1R8J is 1.8 Ω ±5 %.
     expect(computed("1R8J")).toMatchObject({ nominal: 1.8, min: 1.71, max: 1.8900000000000001 });
     expect(computed("27KK").max).toBeCloseTo(29.7e3, 6);
   });
 
-  test("10K is ten kelvins, since K is no prefix", () => {
+  test("with 10K as ten kelvins, since K is no prefix", () => {
     expect(computed("10K").unit).toBe("K");
   });
 });
@@ -174,7 +174,7 @@ describe("faulty expressions", () => {
     ["AWG 2.5", 'form "AWG": A wire gauge is a whole number'],
     ["a = b", 'form "=": = cannot stand here'],
     ["#", "form"],
-  ])("%s", (text, expected) => {
+  ])("are told: %s", (text, expected) => {
     const definitions = { VCC: "5 V", a: "1", b: "1" };
     expect(problemOf(text, definitions, functions)).toContain(expected);
   });

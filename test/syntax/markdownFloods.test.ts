@@ -91,13 +91,13 @@ function growth(make: (size: number) => string, size: number): number {
   return least;
 }
 
-describe("a flood of signs", () => {
+describe("time grows in step with a flood of", () => {
   test.each(FLOODS.map(([name, make]) => ({ name, make })))("$name", ({ make }) => {
     expect(growth(make, 10_000)).toBeLessThan(11);
   });
 });
 
-test("thousands of labels and brackets that look for them", () => {
+test("thousands of labels and of brackets that look for them take time in step with their number", () => {
   const make = (count: number) => {
     const labels = Array.from({ length: count }, (_, index) => `a${index}`);
     return `${labels.map((label) => `[${label}]: b`).join("\n\n")}\n\n${labels.map((label) => `[${label}]`).join(" ")}`;

@@ -54,7 +54,7 @@ const FIXED: readonly (readonly [string, string])[] = [
 ];
 
 describe("a bracket is missing", () => {
-  test.each(FIXED)("%s", (before, after) => {
+  test.each(FIXED)("and is put in: %s", (before, after) => {
     const [problem, ...others] = problems(before);
     expect(others).toEqual([]);
     expect(problem).toMatchObject({ message: expect.stringContaining("counted") });

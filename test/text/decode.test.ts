@@ -44,7 +44,7 @@ describe("encodings", () => {
     ["UTF-16, big-endian with mark", utf16(BOM + LIST, true), "utf-16be"],
     ["UTF-16, little-endian without mark", utf16(LIST), "utf-16le"],
     ["UTF-16, big-endian without mark", utf16(LIST, true), "utf-16be"],
-  ] as const)("%s", (_, bytes, encoding) => {
+  ] as const)("are told and read: %s", (_, bytes, encoding) => {
     expect(text(bytes)).toEqual({ text: LIST, encoding });
   });
 
@@ -98,7 +98,7 @@ describe("encodings", () => {
     expect(text(utf8(`R1${BOM}`)).text).toBe(`R1${BOM}`);
   });
 
-  test("nothing is text", () => {
+  test("no bytes are an empty text", () => {
     expect(text(new Uint8Array())).toEqual({ text: "", encoding: "utf-8" });
     expect(text(utf8(BOM)).text).toBe("");
     expect(text(utf16(BOM)).text).toBe("");

@@ -2,7 +2,7 @@
 import { STOPS } from "./prepare.ts";
 import type { BlockRow } from "./row.ts";
 
-export interface Picker {
+interface Picker {
   open(block: number, step: string | undefined): void;
   follow(block: number, href: string): void;
 }

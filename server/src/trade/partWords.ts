@@ -4,7 +4,7 @@
  */
 
 /** Kinds of parts in the trade's words. */
-export const PART_CLASSES = [
+const PART_CLASSES = [
   "socket",
   "fuse holder",
   "battery holder",

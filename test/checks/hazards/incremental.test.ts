@@ -100,7 +100,7 @@ const EVERY_CODE: [number[], { head: number | null; at: number; drop: number; ad
   ],
 ];
 
-test("after blocks come, go and change places", async () => {
+test("Findings on hazards are those of a fresh check after blocks come, go and change places", async () => {
   const seen = new Set<string>();
   await fc.assert(
     fc.asyncProperty(

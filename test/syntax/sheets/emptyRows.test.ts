@@ -48,7 +48,7 @@ const sheet = fc
   .tuple(...Array.from({ length: 12 }, (_, i) => row(i * 3 + 1)))
   .map((rows) => `<worksheet><sheetData>${rows.join("")}</sheetData></worksheet>`);
 
-test("whatever rows a sheet has, and wherever its text is cut into portions", () => {
+test("what is read stays the same, whatever rows a sheet has and wherever its text is cut into portions", () => {
   fc.assert(
     fc.property(sheet, fc.integer({ min: 1, max: 300 }), (text, size) => {
       const portions: string[] = [];

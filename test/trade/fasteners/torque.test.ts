@@ -57,7 +57,7 @@ describe("Stress area and proof load", () => {
 
 describe("Torque and clamp force", () => {
   // A calculator's worked example: M10, K 0.2, 50 N·m give 25 kN and 431 MPa.
-  test("M10 with 50 N·m", () => {
+  test("are the handbook's for M10 with 50 N·m", () => {
     const force = clampForce(50, thread("M10"));
     expect(force).toBeCloseTo(25_000, 6);
     expect(off(force / stressArea(thread("M10")), 431e6)).toBeLessThanOrEqual(0.001);
@@ -66,7 +66,7 @@ describe("Torque and clamp force", () => {
   });
 
   // Another: M12, 8.8, 70 % of proof, K 0.2: 34.2 kN and 82 N·m.
-  test("M12 with 70 % of its proof load", () => {
+  test("are the handbook's for M12 with 70 % of its proof load", () => {
     expect(off(0.7 * proofLoad(thread("M12"), "8.8"), 34_200)).toBeLessThanOrEqual(0.002);
     expect(off(tighteningTorque(thread("M12"), "8.8", 0.7), 82)).toBeLessThanOrEqual(0.002);
   });
@@ -95,7 +95,7 @@ describe("Torque and clamp force", () => {
   });
 
   // Computed: 0.55 N·m on M3 is 81 % of the proof load in 4.6 and 31 % in 8.8.
-  test("M3 with 0.55 N·m", () => {
+  test("come to the formula's for M3 with 0.55 N·m", () => {
     expect(clampForce(0.55, thread("M3"))).toBeCloseTo(917, 0);
     expect(shareOfProof(0.55, thread("M3"), "4.6")).toBeCloseTo(0.81, 2);
     expect(shareOfProof(0.55, thread("M3"), "8.8")).toBeCloseTo(0.31, 2);
@@ -121,7 +121,7 @@ describe("Mounting torque of packages", () => {
   });
 
   // From memory of data sheets and Motorola AN1040.
-  test("TO-264 and TO-3", () => {
+  test("is known of TO-264 and TO-3 too", () => {
     expect(packageTorque("TO-264")?.most).toBe(0.9);
     expect(packageTorque("TO-3")?.most).toBe(0.9);
   });

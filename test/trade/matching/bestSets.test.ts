@@ -31,10 +31,13 @@ describe.each([
     [6012, 6047, 5987, 6021, 6039, 5995],
     [8, 16, 25],
   ],
-])("pairs of %j", (readings, totals) => {
-  test.each(totals.map((total, index) => [index + 1, total]))("%i: total %i", (count, total) => {
-    expect(bestSets(readings, count, 2)!.total).toBe(total);
-  });
+])("the best pairs of %j", (readings, totals) => {
+  test.each(totals.map((total, index) => [index + 1, total]))(
+    "that are %i have spreads of %i in all",
+    (count, total) => {
+      expect(bestSets(readings, count, 2)!.total).toBe(total);
+    },
+  );
 });
 
 test("nine gains in four pairs leave the highest over", () => {

@@ -7,7 +7,7 @@ test.each([
   [10, 45],
   [20, 190],
   [50, 1225],
-])("%i parts: %i comparisons", (lot, count) => {
+])("%i parts take %i comparisons of each with each", (lot, count) => {
   expect(comparisons(lot)).toBe(count);
 });
 

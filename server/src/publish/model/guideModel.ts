@@ -21,7 +21,7 @@ import { pageWords } from "../words/words.ts";
 import { relativePath } from "./relativePath.ts";
 
 /** Grows when a field changes its meaning or goes; new fields may come without. */
-export const MODEL_FORMAT = "kitquill-guide-1";
+const MODEL_FORMAT = "kitquill-guide-1";
 
 export function guideModel(guide: GuideState, errors: number) {
   const file = (uri: string) => relativePath(guide.pages[0]!.uri, uri);

@@ -27,7 +27,7 @@ import {
 import type { Argument, Call, Expression, Operator, Subject } from "./tree.ts";
 
 /** Longest expression that is read, in characters. */
-export const MAX_EXPRESSION = 500;
+const MAX_EXPRESSION = 500;
 const MAX_DEPTH = 50;
 
 /** What the parser must know of the guide. */

@@ -3,7 +3,7 @@
  * `StemList`. A list names acts, not tools: a drill bit that a coil is wound on harms nobody.
  */
 
-export const ACTS = [
+const ACTS = [
   "drill",
   "grind",
   "saw",
