@@ -28,7 +28,7 @@ const LAYERS = [
 /** What comes from outside, and the places in server/src that may use it. */
 const OUTSIDE: readonly { readonly what: RegExp; readonly allowed: RegExp }[] = [
   { what: /^node:/, allowed: /^(workspace\/disk\.ts|cli\/|main-node\.ts)/ },
-  { what: /^vscode$|^vscode-languageclient/, allowed: /^(?!)/ },
+  { what: /^vscode$|^vscode-languageclient|^client\//, allowed: /^(?!)/ },
   { what: /^vscode-(languageserver|jsonrpc)/, allowed: /^(lsp\/|main-node\.ts|main-worker\.ts)/ },
   {
     what: /^(unified|unist-|micromark|mdast-|remark|rehype|hast-)/,
@@ -36,8 +36,9 @@ const OUTSIDE: readonly { readonly what: RegExp; readonly allowed: RegExp }[] = 
   },
 ];
 
-/** The one file that the client shares with the server. */
+/** Files that the client shares with the server; they import nothing but each other. */
 const PROTOCOL = "server/src/lsp/protocol.ts";
+const SHARED: readonly string[] = [PROTOCOL, "server/src/publish/replacing.ts"];
 const SERVER = "server/src/";
 
 /** What is wrong with an import in server/src; undefined when it is in order. */
@@ -54,7 +55,7 @@ function serverFault({ from, to }: Import): string | undefined {
 
 /** What is wrong with an import in client/src. */
 function clientFault({ from, to }: Import): string | undefined {
-  const known = to.startsWith("client/src/") || to === PROTOCOL || from === PROTOCOL;
+  const known = SHARED.includes(to) || (to.startsWith("client/src/") && !SHARED.includes(from));
   const outside = /^vscode(-languageclient(\/node|\/browser)?)?$/.test(to);
   return known || outside ? undefined : `${from} must not import ${to}`;
 }
@@ -81,6 +82,7 @@ describe("the rules", () => {
     ["server/src/workspace/files.ts", "node:fs"],
     ["server/src/main-worker.ts", "node:fs"],
     ["server/src/lsp/server.ts", "vscode"],
+    ["server/src/cli/publish.ts", "client/src/files.ts"],
     ["server/src/features/hover.ts", "vscode-languageserver-types"],
     ["server/src/model/guide.ts", "unified"],
     ["server/src/checks/mark-syntax.ts", "micromark-util-types"],
@@ -104,9 +106,9 @@ describe("the rules", () => {
     expect(serverFault({ from, to })).toBeUndefined();
   });
 
-  test("let the client know the protocol and nothing else of the server", () => {
+  test("let the client know what it shares with the server and nothing else of it", () => {
     const from = "client/src/files.ts";
-    expect(clientFault({ from, to: PROTOCOL })).toBeUndefined();
+    for (const to of SHARED) expect(clientFault({ from, to })).toBeUndefined();
     for (const to of ["server/src/service.ts", "node:fs"]) {
       expect(clientFault({ from, to })).toBe(`${from} must not import ${to}`);
     }
@@ -120,10 +122,23 @@ test("the server's sources keep to their layers", async () => {
   expect(faults(imports, serverFault)).toEqual([]);
 });
 
-test("the client's sources know only the editor and the protocol", async () => {
+test("the client's sources know only the editor and what they share with the server", async () => {
   const imports = await importsIn("client/src");
   expect(imports).toContainEqual({ from: "client/src/files.ts", to: PROTOCOL });
   expect(faults(imports, clientFault)).toEqual([]);
+});
+
+test("the scripts of the pages know only what they show", async () => {
+  const known: Readonly<Record<string, RegExp>> = {
+    "client/page/src":
+      /^(client\/page\/|client\/src\/preview\/messages\.ts|server\/src\/lsp\/protocol\.ts)/,
+    "server/page/src": /^server\/(page|src\/trade)\//,
+  };
+  for (const [folder, allowed] of Object.entries(known)) {
+    const imports = (await importsIn(folder)).filter(({ from }) => from.startsWith(folder));
+    expect(imports.length).toBeGreaterThan(3);
+    expect(imports.filter(({ to }) => !allowed.test(to))).toEqual([]);
+  }
 });
 
 test("the analysis has no clock, no randomness and no output of its own", () => {

@@ -6,14 +6,13 @@ import {
   cpSync,
   existsSync,
   mkdirSync,
-  mkdtempSync,
   readFileSync,
   rmSync,
   symlinkSync,
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
-import { freePort, type Host, startHost } from "./hostProcess.ts";
+import { freePort, type Host, runFolder, startHost } from "./hostProcess.ts";
 
 const HERE = import.meta.dirname;
 const ROOT = join(HERE, "../..");
@@ -31,10 +30,8 @@ export async function serveEditor(
   folder: string,
   server?: string,
 ): Promise<Host & { readonly port: number }> {
-  mkdirSync(BUILDS, { recursive: true });
-  const files = mkdtempSync(join(BUILDS, "run-"));
+  const { files, copy } = runFolder(BUILDS, folder);
   const extension = stageExtension(join(files, "extension"), server);
-  cpSync(folder, join(files, "folder"), { recursive: true });
   const port = await freePort();
   const args = [
     TEST_WEB,
@@ -45,7 +42,7 @@ export async function serveEditor(
     `--extensionDevelopmentPath=${extension}`,
     "--host=localhost",
     `--port=${port}`,
-    join(files, "folder"),
+    copy,
   ];
   const address = `http://code.localhost:${port}/`;
   return { port, ...(await startHost({ args, port, address, files })) };

@@ -1,7 +1,8 @@
 /** The process that serves an editor for one test: started, waited for, and ended with its files. */
 import { type ChildProcess, spawn } from "node:child_process";
-import { rmSync } from "node:fs";
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
+import { join } from "node:path";
 
 const START_MS = 30_000;
 
@@ -22,6 +23,18 @@ export interface HostPlan {
   readonly env?: NodeJS.ProcessEnv;
   /** It starts processes of its own, which must end with it. */
   readonly hasChildren?: boolean;
+}
+
+/** A new folder for the files of one run, with a copy of `folder` in it, which the run may change. */
+export function runFolder(
+  runs: string,
+  folder: string,
+): { readonly files: string; readonly copy: string } {
+  mkdirSync(runs, { recursive: true });
+  const files = mkdtempSync(join(runs, "run-"));
+  const copy = join(files, "folder");
+  cpSync(folder, copy, { recursive: true });
+  return { files, copy };
 }
 
 /** Resolves when the host answers. */

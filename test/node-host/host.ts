@@ -3,11 +3,11 @@
  * folder; edits reach that copy. All files of a run are in one folder below .runs/.
  */
 import { spawnSync } from "node:child_process";
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { ENTRY } from "../../scripts/nodeHost.mjs";
 import { QUIET } from "../editor/driver.ts";
-import { freePort, type Host, startHost } from "../editor/hostProcess.ts";
+import { freePort, type Host, runFolder, startHost } from "../editor/hostProcess.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
 const RUNS = join(import.meta.dirname, ".runs");
@@ -23,10 +23,7 @@ export interface NodeHost extends Host {
 
 /** @param settings beside those that keep the editor quiet */
 export async function serveNodeEditor(folder: string, settings: object = {}): Promise<NodeHost> {
-  mkdirSync(RUNS, { recursive: true });
-  const files = mkdtempSync(join(RUNS, "run-"));
-  const copy = join(files, "folder");
-  cpSync(folder, copy, { recursive: true });
+  const { files, copy } = runFolder(RUNS, folder);
   mkdirSync(join(files, "data/User"), { recursive: true });
   writeFileSync(join(files, "data/User/settings.json"), JSON.stringify({ ...QUIET, ...settings }));
   const places = [

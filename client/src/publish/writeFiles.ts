@@ -5,13 +5,12 @@
 
 import * as vscode from "vscode";
 import type { SentOutput } from "../../../server/src/lsp/protocol.ts";
-import { type Replacing, replaceAll } from "./replaceAll.ts";
-
-/** The mark stands within so many bytes. */
-const MARK_WITHIN = 2000;
-
-/** What the names of our files look like: no way up, no drive, no hidden file. */
-const SAFE = /^(?:[a-z0-9][A-Za-z0-9-]*\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
+import {
+  MARK_WITHIN,
+  type Replacing,
+  refuseUnsafe,
+  replaceAll,
+} from "../../../server/src/publish/replacing.ts";
 
 /** Names of files that are there and are not ours, or are those of another guide. */
 export async function foreignFiles(
@@ -51,9 +50,7 @@ export async function writeFiles(
   files: readonly SentOutput[],
   goOn: (file: SentOutput, index: number) => boolean,
 ): Promise<boolean> {
-  for (const { name } of files) {
-    if (!SAFE.test(name) || name.includes("..")) throw new Error(`"${name}" is no name of ours`);
-  }
+  refuseUnsafe(files);
   const drafts = vscode.Uri.joinPath(folder, `.kitquill-${Date.now()}`);
   const replacements = files.map(({ name }, index) => ({
     draft: vscode.Uri.joinPath(drafts, `${index}`),

@@ -3,9 +3,7 @@ import type { Stats } from "node:fs";
 import { lstat, open, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { PublishedFile } from "../publish/outputs/output.ts";
-
-/** The mark stands within so many bytes. */
-const MARK_WITHIN = 2000;
+import { MARK_WITHIN } from "../publish/replacing.ts";
 
 /** Why none of the files is to be written; empty when all may be. Force replaces files, but no folders. */
 export async function obstacles(

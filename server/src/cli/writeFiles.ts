@@ -7,10 +7,8 @@ import { copyFile, link, lstat, mkdir, open, rename, rm, rmdir } from "node:fs/p
 import { basename, dirname, join } from "node:path";
 import { stretchesOf } from "../publish/content.ts";
 import type { PublishedFile } from "../publish/outputs/output.ts";
+import { type Replacing, refuseUnsafe, replaceAll } from "../publish/replacing.ts";
 import { UsageError } from "./arguments.ts";
-
-/** What the names of our files look like: no way up, no drive, no hidden file. */
-const SAFE = /^(?:[a-z0-9][A-Za-z0-9-]*\/)?[A-Za-z0-9][A-Za-z0-9.-]*$/;
 
 /** So many pictures are written at a time: most of it is waiting for the disk. */
 const AT_A_TIME = 8;
@@ -20,9 +18,7 @@ const WRITTEN_AT_ONCE = 1_000_000;
 
 /** Makes the folder where needed. Links in it are not followed. Rejects with the error of the system. */
 export async function writeFiles(folder: string, files: readonly PublishedFile[]): Promise<void> {
-  for (const { name } of files) {
-    if (!SAFE.test(name) || name.includes("..")) throw new Error(`\`${name}\` is no name of ours`);
-  }
+  refuseUnsafe(files);
   const made = await mkdir(folder, { recursive: true });
   const drafts = join(folder, `.kitquill-${randomUUID()}`);
   try {
@@ -32,7 +28,12 @@ export async function writeFiles(folder: string, files: readonly PublishedFile[]
     for (const name of new Set(files.map(({ name }) => dirname(name)))) {
       await makeFolder(join(folder, name));
     }
-    await replaceAll(files.map(({ name }, index) => [draft(index), join(folder, name)]));
+    const replacements = files.map(({ name }, index) => ({
+      draft: draft(index),
+      target: join(folder, name),
+      aside: `${draft(index)}-before`,
+    }));
+    await replaceAll(replacements, DISK_FILES);
   } catch (error) {
     await rm(drafts, { recursive: true, force: true });
     if (made !== undefined) await removeEmpty(folder, made);
@@ -41,24 +42,7 @@ export async function writeFiles(folder: string, files: readonly PublishedFile[]
   await rm(drafts, { recursive: true });
 }
 
-/**
- * Moves drafts over the files, or leaves all as it was: a file that a program holds open is replaced by
- * no system that locks it.
- */
-async function replaceAll(moves: readonly (readonly [draft: string, target: string])[]) {
-  const undo: (() => Promise<void>)[] = [];
-  try {
-    for (const [draft, target] of moves) {
-      const aside = `${draft}-before`;
-      const isThere = await keep(target, aside);
-      await rename(draft, target);
-      undo.push(() => (isThere ? rename(aside, target) : rm(target)));
-    }
-  } catch (error) {
-    for (const one of undo.reverse()) await one();
-    throw error;
-  }
-}
+const DISK_FILES: Replacing<string> = { keep, replace: rename, remove: rm };
 
 /** Keeps the file as it is, a link as a link; false where there is none. */
 async function keep(file: string, aside: string): Promise<boolean> {

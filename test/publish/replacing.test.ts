@@ -3,8 +3,9 @@ import { expect, test } from "vitest";
 import {
   type Replacement,
   type Replacing,
+  refuseUnsafe,
   replaceAll,
-} from "../../client/src/publish/replaceAll.ts";
+} from "../../server/src/publish/replacing.ts";
 
 const BEFORE = { "guide.html": "old page", "tools.csv": "old tools" };
 const DRAFTS = { d0: "new page", d1: "new list", d2: "new tools" };
@@ -66,4 +67,25 @@ test.each([1, 2, 3, 4, 5, 6])("operation %i fails: all is as it was", async (fai
   const disk = new Failing(failsAt);
   await expect(replaceAll(REPLACEMENTS, disk)).rejects.toThrow("the disk is full");
   expect(disk.published()).toEqual(BEFORE);
+});
+
+test.each(["guide.html", "pictures/board-2.jpg", "a"])(
+  "%s is a name for a file of ours",
+  (name) => {
+    expect(refuseUnsafe([{ name }])).toBeUndefined();
+  },
+);
+
+test.each([
+  "../guide.html",
+  "/guide.html",
+  "a/../b",
+  "a..b",
+  ".hidden",
+  "a/b/c",
+  "c:x",
+  "a\\b",
+  "",
+])("%j is none", (name) => {
+  expect(() => refuseUnsafe([{ name: "guide.html" }, { name }])).toThrow("no name of ours");
 });
