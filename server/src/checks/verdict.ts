@@ -2,6 +2,7 @@
 import type { GuideState } from "../model/guideState.ts";
 import type { PieceNode, StepNode } from "../model/pieceNode.ts";
 import type { Allow, StageNode } from "../model/stageNode.ts";
+import type { FrontMatter } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
 import { unusedAllow } from "./allow-unused.ts";
 import type { Anchor, Check, Finding, Severity } from "./check.ts";
@@ -50,27 +51,46 @@ export function judge(
   settings: SeveritySettings,
   isAll: boolean,
 ): Verdict[] {
-  const severities = severityTable(guide, settings);
+  const severities = severityTable(guide.frontMatter, settings);
   const allows = new AllowBook(guide);
   const verdicts: Verdict[] = [];
-  const add = ({ check, finding }: Found) => {
-    const set = severities.get(check.meta.code);
+  const add = (one: Found) => {
     // Asked first: an allow-comment for a check that is off is not unused.
-    if (allows.suppresses(check.meta.code, finding.at) || set === "off") return;
-    const severity = set ?? finding.severity ?? check.meta.severity;
-    verdicts.push(new Verdict(check, finding, severity));
+    if (allows.suppresses(one.check.meta.code, one.finding.at)) return;
+    const verdict = verdictOf(one, severities);
+    if (verdict) verdicts.push(verdict);
   };
   for (const one of found) add(one);
   if (isAll) for (const allow of allows.unused()) add(unusedAllow(allow));
   return verdicts;
 }
 
+/** The same for findings that no allow-comment can be about, of a guide that is not yet put together. */
+export function judgeEarly(
+  found: readonly Found[],
+  notes: FrontMatter,
+  settings: SeveritySettings,
+): Verdict[] {
+  const severities = severityTable(notes, settings);
+  return found.map((one) => verdictOf(one, severities)).filter((one) => one !== undefined);
+}
+
+/** Undefined for a check that is off. */
+function verdictOf(
+  { check, finding }: Found,
+  severities: ReadonlyMap<string, Severity | "off">,
+): Verdict | undefined {
+  const set = severities.get(check.meta.code);
+  if (set === "off") return undefined;
+  return new Verdict(check, finding, set ?? finding.severity ?? check.meta.severity);
+}
+
 function severityTable(
-  guide: GuideState,
+  notes: FrontMatter,
   settings: SeveritySettings,
 ): ReadonlyMap<string, Severity | "off"> {
   const table = new Map<string, Severity | "off">(Object.entries(settings));
-  for (const { name, value } of guide.frontMatter.checks) {
+  for (const { name, value } of notes.checks) {
     const severity = value === "info" ? "information" : value;
     table.set(name, severity as Severity | "off");
   }

@@ -72,13 +72,21 @@ export class GuideFiles {
     return undefined;
   }
 
-  /** Reads the further pages and the parts lists that the first page names; gives the lists. */
-  async loadOthers({ page: first, notes }: FirstPage): Promise<readonly BoardList[]> {
+  /** Reads the further pages that the first page names; gives all of them in their order. */
+  async loadPages({ page: first, notes }: FirstPage): Promise<readonly GuidePage[]> {
     const pages = [first];
     for (const path of notes.pages) {
       const page = await this.#namedPage(path);
       if (page && !pages.includes(page)) pages.push(page);
     }
+    return pages;
+  }
+
+  /** Reads the parts lists that the first page names. From then on the guide consists of the pages. */
+  async loadLists(
+    { notes }: FirstPage,
+    pages: readonly GuidePage[],
+  ): Promise<readonly BoardList[]> {
     const lists = await this.#loadLists(notes);
     this.#usePages(pages);
     return lists;

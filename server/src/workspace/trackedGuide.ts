@@ -1,9 +1,11 @@
 /** A guide that is followed: kept current with its files and edits, and checked. */
 import type { Check, Finding } from "../checks/check.ts";
+import { readingFindings } from "../checks/readingFindings.ts";
 import { CheckRunner, type Found } from "../checks/runner.ts";
-import { judge, type SeveritySettings, type Verdict } from "../checks/verdict.ts";
+import { judge, judgeEarly, type SeveritySettings, type Verdict } from "../checks/verdict.ts";
 import type { GuideSettings } from "../model/guide.ts";
 import { type GuideChanges, together } from "../model/guideChanges.ts";
+import type { GuidePage } from "../model/guidePage.ts";
 import { GuideState } from "../model/guideState.ts";
 import { type BoardList, Kit } from "../model/kit.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
@@ -110,15 +112,14 @@ export class TrackedGuide {
       this.#dirty = false;
       while (this.#mustLoad) {
         this.#mustLoad = false;
-        await this.#load();
+        yield* this.#load();
         yield undefined;
       }
       for (const page of this.#files.pages) for (const _ of page.advance()) yield undefined;
       // An edit between two slices may have opened a page again.
       if (this.#dirty || this.#files.pages.some((page) => !page.sequence.complete)) continue;
       this.#check();
-      const isFirst = this.#editionKey.length === 0;
-      if (this.#unseen && (isFirst || this.#unseen.admitted.length > MANY_PIECES)) {
+      if (this.#unseen && (this.#isFirst || this.#unseen.admitted.length > MANY_PIECES)) {
         this.#judge(false);
         yield "worth showing";
         if (this.#dirty) continue;
@@ -129,12 +130,32 @@ export class TrackedGuide {
     }
   }
 
-  async #load(): Promise<void> {
+  /** Whether nothing of the guide has been checked yet. */
+  get #isFirst(): boolean {
+    return this.#editionKey.length === 0;
+  }
+
+  async *#load(): AsyncGenerator<Pause, void, void> {
     const first = await this.#files.loadFirst();
     this.#isGuide = first !== undefined;
     if (!first) return;
-    const [lists] = await Promise.all([this.#files.loadOthers(first), this.#loadChecks()]);
+    if (this.#isFirst) yield* this.#showReading([first.page], first.notes);
+    const pages = await this.#files.loadPages(first);
+    if (this.#isFirst) yield* this.#showReading(pages, first.notes);
+    const [lists] = await Promise.all([this.#files.loadLists(first, pages), this.#loadChecks()]);
     this.#build(first.notes, lists);
+  }
+
+  /** Reads the pages, and shows what that tells: parts lists and checks may take their time. */
+  async *#showReading(
+    pages: readonly GuidePage[],
+    notes: FrontMatter,
+  ): AsyncGenerator<Pause, void, void> {
+    for (const page of pages) for (const _ of page.advance()) yield undefined;
+    const found = readingFindings(pages);
+    if (found.length === 0) return;
+    this.verdicts = judgeEarly(found, notes, this.#context.checks);
+    yield "worth showing";
   }
 
   async #loadChecks(): Promise<void> {
