@@ -24,8 +24,37 @@ export function isListName(name: string): boolean {
   return ENDINGS.includes(name.slice(name.lastIndexOf(".") + 1).toLowerCase());
 }
 
-/** The file in the editor, unless it is a guide or another Markdown text of prose. */
+/** The file in the editor, if it is named like a list. */
 export function activeList(): vscode.Uri | undefined {
-  const document = vscode.window.activeTextEditor?.document;
-  return document?.languageId === "markdown" ? undefined : document?.uri;
+  const uri = vscode.window.activeTextEditor?.document.uri;
+  return uri && isListName(uri.path) ? uri : undefined;
+}
+
+/** A list to choose; without `uri` the entry that asks for a file elsewhere. */
+export interface ListPick extends vscode.QuickPickItem {
+  readonly uri?: vscode.Uri;
+}
+
+/** The lists of the workspace, by name. */
+export async function listPicks(): Promise<ListPick[]> {
+  const paths = (await findLists()).map((uri) => ({
+    label: vscode.workspace.asRelativePath(uri),
+    uri,
+  }));
+  return paths.sort((a, b) => a.label.localeCompare(b.label));
+}
+
+export const ANOTHER_FILE: ListPick = { label: "$(folder-opened) Another file…" };
+
+/** What the author picks in the list, or in the file dialog for what is not in it. */
+export async function pickList(
+  picks: readonly ListPick[],
+  options: vscode.QuickPickOptions,
+  dialog: vscode.OpenDialogOptions,
+): Promise<ListPick | undefined> {
+  const all = [...picks, ANOTHER_FILE];
+  const picked = picks.length > 0 ? await vscode.window.showQuickPick(all, options) : ANOTHER_FILE;
+  if (!picked || picked.uri) return picked;
+  const uri = (await vscode.window.showOpenDialog(dialog))?.[0];
+  return uri && { uri, label: vscode.workspace.asRelativePath(uri) };
 }

@@ -81,7 +81,7 @@ export function start(context: vscode.ExtensionContext, make: MakeClient): void 
       startGuide(session.ask, list),
     ),
     vscode.commands.registerCommand("kitquill.publishGuide", (page?: vscode.Uri) =>
-      publishGuide(session.ask, page),
+      publishGuide(session.ask, page, guide.overview?.uri),
     ),
     guide,
     ...createViews(guide, session.ask),

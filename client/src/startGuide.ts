@@ -6,9 +6,11 @@ import {
   type StartGuideParams,
   type StartGuideResult,
 } from "../../server/src/lsp/protocol.ts";
-import { activeList, ENDINGS } from "./partsLists.ts";
+import { activeList, ENDINGS, listPicks, pickList } from "./partsLists.ts";
 import type { Ask } from "./start.ts";
 import { tellError } from "./tell.ts";
+
+const TITLE = "Start a Guide from This Parts List";
 
 /** `named` is the file that the author clicked; else the one in the editor, else the author is asked. */
 export async function startGuide(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
@@ -16,7 +18,7 @@ export async function startGuide(ask: Ask, named: vscode.Uri | undefined): Promi
   if (!list) return;
   const guide = await freeName(list);
   const title = await vscode.window.showInputBox({
-    title: "Start a Guide from This Parts List",
+    title: TITLE,
     prompt: "Name of the kit, as the guide's title gives it",
     value: titleOf(list),
   });
@@ -45,13 +47,17 @@ export async function startGuide(ask: Ask, named: vscode.Uri | undefined): Promi
 
 async function chooseList(): Promise<vscode.Uri | undefined> {
   const folder = vscode.workspace.workspaceFolders?.[0]?.uri;
-  const chosen = await vscode.window.showOpenDialog({
-    title: "Parts List of the Kit",
-    openLabel: "Start Guide",
-    filters: { "Parts lists": [...ENDINGS, "md"] },
-    ...(folder && { defaultUri: folder }),
-  });
-  return chosen?.[0];
+  const picked = await pickList(
+    await listPicks(),
+    { title: TITLE, placeHolder: "The parts list of the kit" },
+    {
+      title: "Parts List of the Kit",
+      openLabel: "Start Guide",
+      filters: { "Parts lists": [...ENDINGS, "md"], "All files": ["*"] },
+      ...(folder && { defaultUri: folder }),
+    },
+  );
+  return picked?.uri;
 }
 
 /** `heron-parts.csv` lists the parts of Heron. */

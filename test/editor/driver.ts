@@ -569,13 +569,28 @@ export class Editor {
 
   /** Asks in the editor's box until it offers what is looked for. */
   private async offer(key: string, label: string, query: string): Promise<void> {
-    await this.page.keyboard.press(key);
-    await this.quickInput().fill(query);
     const row = this.page.locator(".quick-input-list .monaco-list-row.focused");
     await this.eventually(
-      () => textOf(row),
+      async () => {
+        await this.page.keyboard.press(key);
+        await this.quickInput().fill(query);
+        const text = await this.settled(() => textOf(row), label);
+        // What comes to be possible while the box is open is not in it.
+        if (!text.includes(label)) await this.page.keyboard.press("Escape");
+        return text;
+      },
       (text) => text.includes(label),
     );
+  }
+
+  /** What is there when the wanted text is in it, or after some time. */
+  private async settled(ask: () => Promise<string>, wanted: string): Promise<string> {
+    for (let i = 0; i < 20; i++) {
+      const text = await ask();
+      if (text.includes(wanted)) return text;
+      await this.page.waitForTimeout(100);
+    }
+    return ask();
   }
 
   private viewRows(title: string): Locator {

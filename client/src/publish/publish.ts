@@ -20,10 +20,18 @@ import {
 } from "./choose.ts";
 import { foreignFiles, writeFiles } from "./writeFiles.ts";
 
-/** `named` is the file that the author clicked; else the one in the editor. */
-export async function publishGuide(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
-  const uri = named ?? vscode.window.activeTextEditor?.document.uri;
-  const publishable = uri && (await ask<PublishableResult>(PUBLISHABLE, { uri: uri.toString() }));
+/**
+ * `named` is the file that the author clicked; else the one in the editor, and where a panel has the
+ * focus, the guide that is `followed`.
+ */
+export async function publishGuide(
+  ask: Ask,
+  named: vscode.Uri | undefined,
+  followed: string | undefined,
+): Promise<void> {
+  const uri = (named ?? vscode.window.activeTextEditor?.document.uri)?.toString() ?? followed;
+  const publishable =
+    uri === undefined ? undefined : await ask<PublishableResult>(PUBLISHABLE, { uri });
   if (!publishable) {
     tellError(
       "There is no guide here to publish. Open a page of one: a Markdown file whose front matter names its parts list.",
