@@ -189,16 +189,44 @@ describe("what a page shows", () => {
     expect($("#step-1-1").text()).toContain(". Fit R1.");
   });
 
-  test("readings as fields with their limits in the unit shown", async () => {
+  test("readings as fields with their limits in the unit that the author reads in", async () => {
     const $ = await pageOf(
-      "## A\n\n1. Fit [R1]. Expect {read V(TP1) = 12 V ± 5 %}.\n2. Then {read I(TP1) < 0.05 A}.",
+      "## A\n\n1. Fit [R1]. Expect {read V(TP1) = 12 V ± 5 %}.\n2. Then {read I(TP1) < 0.05 A}.\n3. Then {read I(TP2) < 10 V / 200 Ω}.",
     );
-    const [first, second] = $(".reading").toArray();
+    const [first, second, third] = $(".reading").toArray();
     expect($(first!).attr("data-low")).toBe("11.4");
     expect($(first!).attr("data-high")).toBe("12.6");
     expect($(second!).attr("data-low")).toBeUndefined();
-    expect($(second!).attr("data-high")).toBe("50");
-    expect($(second!).find(".unit").text()).toBe("mA");
+    expect($(second!).attr("data-high")).toBe("0.05");
+    expect($(second!).find(".unit").text()).toBe("A");
+    expect(seen($(second!).text())).toContain("below 0.05 A");
+    // Where it is computed, the unit that suits it.
+    expect($(third!).attr("data-high")).toBe("50");
+    expect($(third!).find(".unit").text()).toBe("mA");
+  });
+
+  test("no line ends between a number and its unit, in the text as in the tools", async () => {
+    const $ = await pageOf(
+      "## A\n\n1. Fit [R1] 3 mm high at 15 V a.c. [tool: bit 3.4 mm] 2 of 3 V1.",
+    );
+    const text = $("#step-1-1").text();
+    expect(text).toContain("3\u00a0mm high at 15\u00a0V a.c.");
+    expect(text).toContain("2 of 3 V1");
+    expect($("#step-1-1 .thing").text()).toBe("bit 3.4\u00a0mm");
+    expect($(".needs li").text()).toContain("bit 3.4\u00a0mm");
+  });
+
+  test("of a part without marks what the list's description says, and the package where it tells", async () => {
+    const list =
+      "Designator,Value,Package,Description\nJ1,5.5 mm,panel,power socket\nU1,LM358,DIP-8,amplifier\nF1,2 A,Fuse_5x20,\n";
+    const text = `---\nparts: parts.csv\n---\n## A\n\n1. Fit [J1, U1, F1].\n--- file: parts.csv\n${list}`;
+    const $ = (await publishFixture(text, ["guide"])).page();
+    const looks = $(".parts td.look").toArray();
+    expect(looks.map((look) => $(look).text())).toEqual([
+      "power socket",
+      expect.stringMatching(/notch.*DIP-8$/),
+      "Fuse",
+    ]);
   });
 
   test("readings whose limit cannot be read say so", async () => {

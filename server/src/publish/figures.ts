@@ -3,7 +3,7 @@ import type { GuideFigure } from "../model/figures/figure.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import type { FigureValue } from "../quantity/evaluation/value.ts";
-import { printAmount } from "../quantity/printing.ts";
+import { printAmount, printIn, type ShownUnit, writtenUnit } from "../quantity/printing.ts";
 import {
   type Ends,
   endsOf,
@@ -68,8 +68,13 @@ export function shownReading(figure: Figure, piece: PieceNode, guide: GuideState
   const low = reading.limit === "below" ? undefined : shown.low;
   const high = reading.limit === "above" ? undefined : shown.high;
   const largest = Math.max(Math.abs(low ?? 0), Math.abs(high ?? 0));
-  const { unit, scale } = displayUnit(largest, value.unit);
-  const ends = printedEnds(shown, value).filter((_, side) => [low, high][side] !== undefined);
+  const written = unitOf(reading, value.unit);
+  const { unit, scale } = written
+    ? { unit: written.unit, scale: Number(`1e${written.exponent}`) }
+    : displayUnit(largest, value.unit);
+  const ends = printedEnds(shown, value, written).filter(
+    (_, side) => [low, high][side] !== undefined,
+  );
   return {
     name,
     unit,
@@ -81,10 +86,22 @@ export function shownReading(figure: Figure, piece: PieceNode, guide: GuideState
 }
 
 /** Of a limit without tolerance, as many figures as its inputs give sense to. */
-function printedEnds({ low, high }: Ends, value: FigureValue): readonly string[] {
-  if (low < high) return printEnds({ low, high }, value.unit);
+function printedEnds(
+  { low, high }: Ends,
+  value: FigureValue,
+  written: ShownUnit | undefined,
+): readonly string[] {
+  if (low < high) return printEnds({ low, high }, value.unit, written);
   const figures = Math.max(3, figuresOf(value));
-  return [low, high].map((end) => printAmount(end, value.unit, figures));
+  return [low, high].map((end) =>
+    written ? printIn(end, written, figures) : printAmount(end, value.unit, figures),
+  );
+}
+
+/** The unit that the author reads in, as a meter shows it: `A` of `0.52 A ± 6 %`. */
+function unitOf({ value, upTo }: Reading, unit: string): ShownUnit | undefined {
+  const behind = /^[+\-\u2212]?\d[\d.,]*[ \u00a0]?(\D+)$/u.exec((upTo ?? value).text);
+  return behind ? writtenUnit(behind[1]!, unit) : undefined;
 }
 
 function placeOf(figure: Figure, piece: PieceNode, guide: GuideState): GuideFigure | undefined {

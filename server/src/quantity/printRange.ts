@@ -35,10 +35,11 @@ export function printRange({ node, unit }: Pick<FigureValue, "node" | "unit">): 
 }
 
 /**
- * Two ends, in one unit wherever that leaves both between 0.1 and 1000 (NIST SP 811, 7.9).
+ * Two ends, in the unit that is given, else in one wherever that leaves both between 0.1 and 1000
+ * (NIST SP 811, 7.9).
  */
-export function printEnds({ low, high }: Ends, unit: string): [string, string] {
-  const shared = sharedUnit([low, high], unit);
+export function printEnds({ low, high }: Ends, unit: string, given?: ShownUnit): [string, string] {
+  const shared = given ?? sharedUnit([low, high], unit);
   const print = (end: number) => printIn(end, shared ?? shownUnit(end, unit), MOST_FIGURES);
   return [print(low), print(high)];
 }

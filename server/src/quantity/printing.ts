@@ -68,6 +68,12 @@ export function shownUnit(amount: number, unit: string): ShownUnit {
   return { unit: symbol + unit, exponent };
 }
 
+/** The multiple of a coherent unit that a text writes, `mA` of A; undefined for another spelling. */
+export function writtenUnit(text: string, unit: string): ShownUnit | undefined {
+  const { exponent } = PREFIXES.find(({ symbol }) => symbol + unit === text) ?? {};
+  return exponent === undefined ? undefined : { unit: text, exponent };
+}
+
 /** An amount in coherent SI units in a multiple that is given. */
 export function printIn(amount: number, { unit, exponent }: ShownUnit, figures = 9): string {
   const number = printNumber(scale(rounded(amount, figures), exponent), figures);

@@ -5,7 +5,7 @@ import type { Figure, PartMark } from "../../syntax/dialect.ts";
 import type { Language } from "../../text/language.ts";
 import type { Content } from "../content.ts";
 import { shownFigure, shownReading } from "../figures.ts";
-import { escapeHtml, numberId } from "../html.ts";
+import { escapeHtml, keepUnits, numberId } from "../html.ts";
 import type { Hole, Picture, Template } from "../piece/holes.ts";
 import type { PageWords } from "../words/form.ts";
 import { filled } from "../words/words.ts";
@@ -142,7 +142,7 @@ export class Filler {
       case "text":
         return escapeHtml(shown.text);
       case "thing":
-        return apart(`<span class="thing">${escapeHtml(shown.text)}</span>`);
+        return apart(`<span class="thing">${escapeHtml(keepUnits(shown.text))}</span>`);
       case "see": {
         const text = escapeHtml(shown.text);
         return shown.step ? `<a href="#step-${numberId(shown.step)}">${text}</a>` : text;

@@ -4,7 +4,7 @@ import type { GuideState } from "../../model/guideState.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Language } from "../../text/language.ts";
 import { localNumbers } from "../localNumbers.ts";
-import { packageName, shortName, valueText } from "../parts/lineText.ts";
+import { shortName, tellingPackage, valueText } from "../parts/lineText.ts";
 import type { PageWords } from "../words/form.ts";
 import { counted, filled } from "../words/words.ts";
 import type { Material } from "./making.ts";
@@ -68,14 +68,7 @@ export function whatText(
   const { description, package: footprint } = line.cells;
   const value = hardware ? (line.cells.value?.text ?? "") : valueText(line, language);
   const name = hardware?.name ?? (value || description?.text || footprint?.text || "");
-  // `TO-92` tells parts apart; `Crystal` or `panel` only says what a description says already.
-  const housing = packageName(line);
-  const isTelling = !description || /\d/.test(housing);
-  const more = [
-    hardware && value !== name ? value : "",
-    description?.text,
-    isTelling ? housing : "",
-  ];
+  const more = [hardware && value !== name ? value : "", description?.text, tellingPackage(line)];
   return { name, more: more.filter((text) => text && text !== name).join(" · ") };
 }
 

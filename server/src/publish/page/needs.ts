@@ -1,7 +1,7 @@
 /** What the builder needs beside the kit: tools, and supplies that are not in it. */
 import type { GuideState } from "../../model/guideState.ts";
 import { type InventoryEntry, inventory } from "../../model/tools/inventory.ts";
-import { escapeHtml, numberId } from "../html.ts";
+import { escapeHtml, keepUnits, numberId } from "../html.ts";
 import type { PageWords } from "../words/form.ts";
 
 /** Up to so many steps are named behind a tool; one that is used everywhere needs none. */
@@ -23,7 +23,7 @@ function list(title: string, entries: readonly InventoryEntry[]): string {
     const few = steps.size <= MOST_STEPS ? [...steps] : [];
     const links = few.map((number) => `<a href="#step-${numberId(number)}">${number}</a>`);
     const where = links.length > 0 ? ` <span class="where">${links.join(", ")}</span>` : "";
-    return `<li>${escapeHtml(name)}${where}</li>`;
+    return `<li>${escapeHtml(keepUnits(name))}${where}</li>`;
   });
   return `<h3>${escapeHtml(title)}</h3>\n<ul>\n${items.join("\n")}\n</ul>`;
 }

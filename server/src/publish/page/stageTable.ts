@@ -1,10 +1,11 @@
 /** The table of a stage: its parts, and what the builder sees on them. */
 import { lengthText, markItems } from "../../checks/words.ts";
 import type { GuideState } from "../../model/guideState.ts";
+import type { ListLine } from "../../model/list/partsList.ts";
 import type { Part } from "../../model/parts.ts";
 import { escapeHtml } from "../html.ts";
 import { localNumbers } from "../localNumbers.ts";
-import { packageName, shortName, valueText } from "../parts/lineText.ts";
+import { shortName, tellingPackage, valueText } from "../parts/lineText.ts";
 import { lookHtml } from "../parts/look.ts";
 import type { HardwareRow, PartRow, StageParts } from "../parts/stageParts.ts";
 import type { PageWords } from "../words/form.ts";
@@ -57,7 +58,7 @@ function partRow({ line, parts }: PartRow, guide: GuideState, words: PageWords):
   return {
     parts: names.map((name) => `<span class="ref">${escapeHtml(name)}</span>`).join(", "),
     value: escapeHtml(valueText(line, guide.language)),
-    look: joined([lookHtml(parts[0]!, guide, words), escapeHtml(packageName(line))]),
+    look: lookCell(lookHtml(parts[0]!, guide, words), line),
     height: localNumbers(heightText(parts), guide.language),
     bag: escapeHtml(line.cells.bag?.text ?? ""),
   };
@@ -76,6 +77,12 @@ function hardwareRow({ hardware, count, metres }: HardwareRow, guide: GuideState
     height: "",
     bag: escapeHtml(line.cells.bag?.text ?? ""),
   };
+}
+
+/** Of a part without marks the list's description says what to look for. */
+function lookCell(look: string, line: ListLine): string {
+  const seen = look || escapeHtml(line.cells.description?.text ?? "");
+  return joined([seen, escapeHtml(tellingPackage(line))]);
 }
 
 function joined(texts: readonly string[]): string {

@@ -25,6 +25,15 @@ export function valueText(line: ListLine, language?: Language): string {
   return limits && !text.includes("%") ? `${text} ${limits}` : text;
 }
 
+/**
+ * The package where it says something: `TO-92` tells parts apart; `Crystal` or `panel` only says what
+ * a description says already.
+ */
+export function tellingPackage(line: ListLine): string {
+  const housing = packageName(line);
+  return !line.cells.description?.text || /\d/.test(housing) ? housing : "";
+}
+
 /** The footprint's name as far as a builder can use it: `TO-92` of `TO-92_Inline`, not a whole path. */
 export function packageName({ cells }: ListLine): string {
   const name = cells.package?.text.replace(/^[^:]*:/, "").split("_")[0] ?? "";

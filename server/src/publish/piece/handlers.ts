@@ -24,6 +24,7 @@ import type { AlmostMarkNode, FigureNode, PartMarkNode } from "../../syntax/mark
 import { readMentions } from "../../syntax/mentions.ts";
 import { movesParts, plainText, startOf } from "../../syntax/nodes.ts";
 import { readAlert, readSignal, type Signal } from "../../syntax/signalWords.ts";
+import { keepUnits } from "../html.ts";
 import { standsAlone } from "../standsAlone.ts";
 import type { Hole, Holes } from "./holes.ts";
 
@@ -91,7 +92,8 @@ export class PieceHandlers {
     return this.#hole({ kind: "figure", figure });
   }
 
-  #words(text: Text): ElementContent[] {
+  #words(written: Text): ElementContent[] {
+    const text: Text = { ...written, value: keepUnits(written.value) };
     const parts: ElementContent[] = [];
     let from = 0;
     for (const { name, span } of readMentions(text.value, 0)) {
