@@ -214,6 +214,9 @@ describe("what a page shows", () => {
     expect(text).toContain("2 of 3 V1");
     expect($("#step-1-1 .thing").text()).toBe("bit 3.4\u00a0mm");
     expect($(".needs li").text()).toContain("bit 3.4\u00a0mm");
+    const cells = await pageOf("| Wire |\n|---|\n| red, 0.75 mm² long |\n");
+    expect(cells("td .kept").text()).toBe("0.75 mm²");
+    expect(cells("td").text()).toBe("red, 0.75 mm² long");
   });
 
   test("of a part without marks what the list's description says, and the package where it tells", async () => {

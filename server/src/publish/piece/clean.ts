@@ -29,6 +29,7 @@ const SCHEMA: Schema = {
     ol: ["start", "reversed", ["className", "substeps"]],
     td: ["colSpan", "rowSpan", ["className", "left", "center", "right"]],
     th: ["colSpan", "rowSpan", ["className", "left", "center", "right"], ["scope", "col"]],
+    span: [["className", "kept"]],
     [HOLE_TAG]: ["dataIndex"],
     "*": ["lang", "dir"],
   },

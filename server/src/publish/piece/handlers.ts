@@ -193,7 +193,8 @@ export class PieceHandlers {
     if (ticked) cells.push(this.#hole({ kind: "tick", start: startOf(row), as: "cell" }));
     for (let column = 0; column < count; column++) {
       const cell = row.children[column];
-      const children = cell ? [...state.all(cell), ...this.#below.splice(0)] : [];
+      const words = cell ? state.all(cell).flatMap(cellWords) : [];
+      const children = [...words, ...this.#below.splice(0)];
       const made = element(isHead && children.length > 0 ? "th" : "td", children);
       if (made.tagName === "th") made.properties.scope = "col";
       const side = align?.[column];
@@ -288,6 +289,20 @@ function figureOf(pictures: readonly ElementContent[]): Element {
   }
   // A figure has one caption.
   return element("figure", [...pictures, ...captions.slice(0, 1)]);
+}
+
+/**
+ * Words of a cell, each amount in an element of its own: where a cell is so narrow that words are
+ * broken, an amount is better broken before its unit.
+ */
+function cellWords(node: ElementContent): ElementContent[] {
+  if (node.type !== "text") return [node];
+  return node.value.split(/((?<![\d.,])\d[\d.,]*\u00a0\S+)/u).map((text, index) => {
+    if (index % 2 === 0) return plain(text);
+    const kept = element("span", [plain(text.replaceAll("\u00a0", " "))]);
+    kept.properties.className = ["kept"];
+    return kept;
+  });
 }
 
 function element(tagName: string, children: readonly ElementContent[]): Element {
