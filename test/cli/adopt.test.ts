@@ -26,6 +26,15 @@ describe("kitquill adopt", () => {
     expect(readFileSync(join(folder, "guide.md"), "utf8")).toBe(plain);
   });
 
+  test("counts a part that is placed as left, and tells of parts at one place together", async () => {
+    const text = "## Board\n\n1. Insert R1 and R2, but do not solder them yet.\n\nMind C1.\n";
+    const folder = cli.folder({ "guide.md": text, "parts.csv": parts });
+    const { out } = await cli.run(folder, "adopt", "guide.md", "--parts", "parts.csv");
+    expect(out).toContain("  R1 and R2  placed at guide.md:3; a later step must solder them\n");
+    expect(out).toContain("  C1  named at guide.md:5\n");
+    expect(out).toContain("\n0 of 3 parts would be marked, 3 are left to you.");
+  });
+
   test("says so when nothing is left to mark", async () => {
     const { out } = await cli.run(cli.folder(clean), "adopt", "guide.md");
     expect(out).toBe("Every part of the list is marked already.\n");

@@ -47,6 +47,15 @@ describe("What is marked", () => {
     ["1. Fit R5, but don't solder R6 yet.", ["[R5]"]],
     ["1. Fit R5. Do not solder R6 yet.", ["[R5]"]],
     ["1. Insert U1, but do not solder it.", ["[insert: U1]"]],
+    ["1. Solder a 10 k resistor to R5.", ["[R5]"]],
+    ["1. Solder two 10 k resistors to R5 and R6.", ["[R5]", "[R6]"]],
+    ["1. Solder the reservoir capacitor to C4, stripe down.", ["[C4]"]],
+    ["Now add the diode D1, its ring to the edge.", ["[D1]"]],
+    [
+      "#### Solder the resistors to the back (R5, R6). Turn the board, which stays bare.",
+      ["[R5, R6]"],
+    ],
+    ["## Connector: J1\n\n## Cable\n\n- J1: the red wire to the left", ["[J1]"]],
     ["| Ref | Value |\n|--|--|\n| C1, C2 | 100n |\n| Q1 | BC547 |", ["[C1, C2]", "[Q1]"]],
   ])("%j", (body, expected) => {
     expect(marks(body)).toEqual(expected);
@@ -63,6 +72,8 @@ describe("What is marked", () => {
     ["fr", "1. Insérez le transistor Q1 sans le souder.", ["[place: Q1]"]],
     ["nl", "1. Plaats Q1, maar soldeer hem nog niet.", ["[place: Q1]"]],
     ["es", "1. Coloque Q1 sin soldar.", ["[place: Q1]"]],
+    ["de", "1. Löten Sie einen Widerstand 10 k an R5.", ["[R5]"]],
+    ["fr", "1. Soudez une résistance de 10 k.\n2. Ajoutez la diode D1.", ["[D1]"]],
     ["fr", "1. Soudez toutes les résistances sauf R1-R6.", ["[all R except R1-R6]"]],
   ])("in %s %j", (language, body, expected) => {
     expect(marks(body, `language: ${language}\n`)).toEqual(expected);
@@ -86,10 +97,37 @@ test("a set leaves out what is marked only further on", () => {
   ]);
 });
 
+test("a heading that names a part is surer than a list further on", () => {
+  expect(marked("## Connector: J1\n\n## Cable\n\n- J1: the red wire to the left")).toContain(
+    "## Connector: [J1]\n\n## Cable\n\n- J1:",
+  );
+  expect(marked("## Connector: J1\n\n- J1, flat on the board")).toContain("- [J1], flat");
+});
+
+test("a chip that shares its designator with its socket is fitted there, and inserted later", () => {
+  const list = "Designator,Value,Description\nU1,TL072,op amp\nU1,DIP-8,IC socket\n";
+  const body = "1. Solder the socket U1.\n2. Look.\n3. Insert U1.";
+  expect(adopt(guideOf(body, list)).proposals.map(({ mark }) => mark)).toEqual([
+    "[U1]",
+    "[insert: U1]",
+  ]);
+});
+
+test("what is placed only is left to be soldered", () => {
+  const { proposals, left } = adopt(guideOf("1. Insert Q1, but do not solder it yet.", LIST));
+  expect(proposals.map(({ mark }) => mark)).toEqual(["[place: Q1]"]);
+  expect(left.filter(({ isPlaced }) => isPlaced).map(({ part }) => part.name)).toEqual(["Q1"]);
+});
+
 describe("What is left to the author", () => {
   test.each([
     ["a mention", "D1 protects Q1 when the supply is reversed."],
     ["what lies beside", "1. Solder the wire next to Q1, away from C4."],
+    ["a wire's end", "1. Solder the wire to Q1 and J1."],
+    ["what the part is soldered to", "1. Solder the diode to Q1."],
+    ["what belongs to a part", "1. Solder the lead of the resistor to R5."],
+    ["what is added to a part", "1. Add a drop of glue under C4."],
+    ["the socket of a chip", "1. Solder the 8-pin socket, its notch up (U1)."],
     ["a condition", "1. Before you fit J1, look at D1."],
     ["what must not be done", "1. Do not solder D1 yet."],
     ["tests", "## Testing\n\n1. Solder a link across D1.\n\n### In detail\n\n- R5: 10k"],

@@ -23,6 +23,11 @@ import { shownPath } from "./shownPath.ts";
 import type { Terminal } from "./terminal.ts";
 import { replaceFile } from "./write.ts";
 
+interface Spot {
+  readonly uri: string;
+  readonly span: { readonly start: number };
+}
+
 const OPTIONS = {
   parts: "string",
   write: "boolean",
@@ -113,17 +118,42 @@ function report(
   if (proposals.length + left.length === 0) return "Every part of the list is marked already.\n";
   const lines = new LineIndex(text);
   const shift = text.split(/\r\n|\n|\r/).length - original.split(/\r\n|\n|\r/).length;
-  const place = (spot: { uri: string; span: { start: number } }) =>
+  const place = (spot: Spot) =>
     `${shownPath(spot.uri, cwd)}:${lines.positionAt(spot.span.start).line + 1 - (written || spot.uri !== uri ? 0 : shift)}`;
-  const marked = proposals.reduce((sum, { parts }) => sum + parts.length, 0);
   const made = proposals.map((one: Proposal) => `${place(one)}  ${one.mark}  (${one.form})\n`);
-  const rest = left.flatMap(({ part, named }: Left) =>
-    named ? [`  ${part.name}  named at ${place(named)}\n`] : [],
-  );
-  const unnamed = left.flatMap(({ part, named }) => (named ? [] : [part]));
-  if (unnamed.length > 0) rest.push(`  ${listNames(unnamed, 1000)}  not named in the guide\n`);
+  const waiting = new Set(left.map(({ part }) => part));
+  const parts = new Set(proposals.flatMap((one) => one.parts));
+  const marked = [...parts].filter((part) => !waiting.has(part)).length;
+  const rest = leftLines(left, place);
   const summary = `${marked} of ${marked + left.length} parts ${written ? "are marked" : "would be marked"}, ${left.length} ${left.length === 1 ? "is" : "are"} left to you.`;
   const how = written ? "" : " Nothing is written yet: --write writes the marks.";
   const rests = rest.length > 0 ? `\nLeft to you:\n${rest.join("")}` : "";
   return `${made.join("")}${rests}\n${summary}${how}\n`;
+}
+
+/** A line for each place that names parts which are left, and one for those that none names. */
+function leftLines(left: readonly Left[], place: (spot: Spot) => string): string[] {
+  const named = new Map<string, Left[]>();
+  for (const one of left) {
+    if (!one.named) continue;
+    const where = place(one.named);
+    named.set(where, [...(named.get(where) ?? []), one]);
+  }
+  const unnamed = left.filter((one) => !one.named);
+  const lines = [...named].map(([where, those]) => {
+    const pronoun = those.length === 1 ? "it" : "them";
+    const what = those[0]!.isPlaced
+      ? `placed at ${where}; a later step must solder ${pronoun}`
+      : `named at ${where}`;
+    return `  ${partNames(those)}  ${what}\n`;
+  });
+  if (unnamed.length > 0) lines.push(`  ${partNames(unnamed)}  not named in the guide\n`);
+  return lines;
+}
+
+function partNames(left: readonly Left[]): string {
+  return listNames(
+    left.map(({ part }) => part),
+    1000,
+  );
 }

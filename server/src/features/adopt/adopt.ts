@@ -27,12 +27,16 @@ export interface Proposal {
   readonly mark: string;
   readonly form: Form | "all of a kind";
   readonly parts: readonly Part[];
+  /** Put in, and still to be soldered by a mark of its own. */
+  readonly isPlaced?: boolean;
   readonly edits: readonly TextEdit[];
 }
 
 /** A part that the author must mark, and where the guide names it, if it does. */
 export interface Left {
   readonly part: Part;
+  /** A mark would be made that places it; the one that solders it is wanting. */
+  readonly isPlaced: boolean;
   readonly named: { readonly uri: string; readonly span: Span } | undefined;
 }
 
@@ -57,7 +61,13 @@ export function adopt(guide: GuideState, scope?: Scope): Adoption {
   const mentions = firstMentions(guide, scope);
   const meant = scope ? [...mentions.keys()] : guide.parts;
   const left = meant.filter((part) => part.fitted && !part.optional && !taken.has(part));
-  return { proposals, left: left.map((part) => ({ part, named: mentions.get(part) })) };
+  const placed = new Set(proposals.filter((one) => one.isPlaced).flatMap((one) => one.parts));
+  const tell = (part: Part) => ({
+    part,
+    isPlaced: placed.has(part),
+    named: mentions.get(part),
+  });
+  return { proposals, left: left.map(tell) };
 }
 
 /** A place in the document: of pieces in their order, and in a piece by offset. */
@@ -98,23 +108,46 @@ class Taken {
 
 /** The surest form first; among equals the first in the document. */
 function takeRuns({ runs }: Candidates, taken: Taken, guide: GuideState): Proposal[] {
+  const headed = sectionsOfHeadings(runs);
   const ordered = runs
-    .map((candidate, index) => ({ candidate, index }))
-    .sort(
-      (a, b) =>
-        FORMS.indexOf(a.candidate.form) - FORMS.indexOf(b.candidate.form) || a.index - b.index,
-    );
-  // What is placed is still to be soldered further on, by a mark of its own.
+    .map((candidate, index) => ({ candidate, index, rank: rankOf(candidate, headed) }))
+    .sort((a, b) => a.rank - b.rank || a.index - b.index);
+  // What is placed is still to be soldered further on, by a mark of its own; a socket takes its chip.
   const placed = new Taken(guide);
-  return ordered.flatMap(({ candidate }) =>
-    takeRun(candidate, candidate.isPlaced ? placed : taken, guide),
-  );
+  const socketed = new Taken(guide);
+  return ordered.flatMap(({ candidate }) => {
+    const own = candidate.isSocket ? socketed : candidate.isPlaced ? placed : taken;
+    return takeRun(candidate, own, socketed, guide);
+  });
+}
+
+/** The section that each part is the subject of, by its heading. */
+function sectionsOfHeadings(runs: readonly Candidate[]): ReadonlyMap<Part, number> {
+  const sections = new Map<Part, number>();
+  for (const { inHeading, run, section } of runs) {
+    if (!inHeading) continue;
+    for (const { parts } of run.items) {
+      for (const part of parts) if (!sections.has(part)) sections.set(part, section);
+    }
+  }
+  return sections;
+}
+
+/** A list under another heading than the parts' own tells more likely what becomes of them there. */
+function rankOf(candidate: Candidate, headed: ReadonlyMap<Part, number>): number {
+  const { form, isSocket, section, run, inHeading } = candidate;
+  if (isSocket) return -1;
+  const isList = form === "begins the step" && !inHeading;
+  const ownSection = headed.get(run.items[0]!.parts[0]!) ?? section;
+  if (isList && ownSection < section) return FORMS.indexOf("names the kind") + 0.5;
+  return FORMS.indexOf(form);
 }
 
 /** A mark for each stretch of items that nothing else has marked. */
 function takeRun(
-  { piece, form, run, isPlaced }: Candidate,
+  { piece, form, run, isPlaced, isSocket }: Candidate,
   taken: Taken,
+  socketed: Taken,
   guide: GuideState,
 ): Proposal[] {
   const proposals: Proposal[] = [];
@@ -124,17 +157,16 @@ function takeRun(
     const here = shift(span, piece.start);
     const text = piece.page.text.slice(here.start, here.end);
     // A chip that has a socket is pushed into it, whatever the guide's verb.
-    const role = parts.every((part) => guide.socketOf(part))
-      ? "insert: "
-      : isPlaced
-        ? "place: "
-        : "";
+    const hasSocket = (part: Part) => guide.socketOf(part) !== undefined || socketed.has(part);
+    const isInserted = !isSocket && parts.every(hasSocket);
+    const role = isInserted ? "insert: " : isPlaced ? "place: " : "";
     proposals.push({
       uri: piece.page.uri,
       span: here,
       mark: `[${role}${text}]`,
       form,
       parts,
+      isPlaced: role === "place: ",
       edits: [
         { span: { start: here.start, end: here.start }, text: `[${role}` },
         { span: { start: here.end, end: here.end }, text: "]" },

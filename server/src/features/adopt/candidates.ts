@@ -6,6 +6,7 @@ import type { PieceNode } from "../../model/pieceNode.ts";
 import type { Sentence, TextBlock } from "../../model/prose.ts";
 import type { RowFact } from "../../syntax/facts.ts";
 import { contains, type Span } from "../../text/span.ts";
+import { ObjectWords } from "./objects.ts";
 import { PlacingReader } from "./placing.ts";
 import { findRuns, type Run } from "./runs.ts";
 import { findSet, type NamedSet } from "./sets.ts";
@@ -21,6 +22,11 @@ export interface Candidate {
   readonly run: Run;
   /** Put in, and not soldered yet. */
   readonly isPlaced?: boolean;
+  /** Fits the socket that bears the chip's designator. */
+  readonly isSocket?: boolean;
+  /** How many headings stand above it. */
+  readonly section: number;
+  readonly inHeading: boolean;
 }
 
 export interface SetCandidate {
@@ -73,6 +79,7 @@ class Finder implements Candidates {
   /** Level of the heading below which nothing is fitted; undefined outside. */
   #elsewhere: number | undefined;
   readonly #scope: Scope | undefined;
+  #section = 0;
   /** Columns of the table in hand whose cells are designators. */
   #header: readonly Span[] = [];
 
@@ -113,8 +120,16 @@ class Finder implements Candidates {
       (fact) => fact.kind === "heading" && fact.span.start === block.fact.span.start,
     );
     if (heading?.kind !== "heading") return;
+    this.#section++;
     if (this.#elsewhere !== undefined && heading.level > this.#elsewhere) return;
-    this.#elsewhere = this.#lexicon.elsewhere.has(block.words) ? heading.level : undefined;
+    this.#elsewhere = this.#tellsOfOther(block) ? heading.level : undefined;
+  }
+
+  /** Some guides make a heading of each instruction, of all that it says. */
+  #tellsOfOther(heading: TextBlock): boolean {
+    const [first] = heading.sentences;
+    if (first && this.#toldToFit(first, heading)) return false;
+    return this.#lexicon.elsewhere.has(heading.words);
   }
 
   /** A cell that holds a list and nothing else, in a column of such cells. */
@@ -125,7 +140,7 @@ class Finder implements Candidates {
     if (!run || row?.header || block.at(run.span).trim() !== block.text.trim()) return;
     const column = row?.cells.findIndex((cell) => contains(cell, block.fact.span.start)) ?? -1;
     if (column < 0 || column >= this.#header.length) return;
-    this.runs.push({ piece, form: "table", run });
+    this.#add(piece, block, run, { form: "table" });
   }
 
   #words(piece: PieceNode, block: TextBlock, runs: readonly Run[]): void {
@@ -140,18 +155,31 @@ class Finder implements Candidates {
         this.sets.push({ piece, set });
         continue;
       }
-      let last: { run: Run; form: Form } | undefined;
+      let last: { run: Run; form: Form | undefined } | undefined;
       for (const run of runs) {
         if (!contains(sentence, run.span.start)) continue;
         const goesOn =
           last && JOINING.test(block.at({ start: last.run.span.end, end: run.span.start }));
-        const form = goesOn ? last!.form : this.#form(run, sentence, block, told);
-        last = form && { run, form };
+        const object = new ObjectWords(run, sentence, block, this.#lexicon);
+        const form = goesOn ? last!.form : this.#form(run, sentence, block, told, object);
+        last = { run, form };
         const soldering = placing.of(run.span, sentence, spans);
         if (!form || soldering === "not meant") continue;
-        this.runs.push({ piece, form, run, isPlaced: soldering === "not yet" });
+        const isSocket = object.isSocketOfOthers;
+        if (isSocket && !isSocketsOwn(run)) continue;
+        this.#add(piece, block, run, { form, isSocket, isPlaced: soldering === "not yet" });
       }
     }
+  }
+
+  #add(
+    piece: PieceNode,
+    { fact }: TextBlock,
+    run: Run,
+    told: Pick<Candidate, "form" | "isPlaced" | "isSocket">,
+  ): void {
+    const inHeading = fact.block === "heading";
+    this.runs.push({ piece, run, section: this.#section, inHeading, ...told });
   }
 
   #form(
@@ -159,6 +187,7 @@ class Finder implements Candidates {
     sentence: Sentence,
     block: TextBlock,
     told: "before" | "behind" | undefined,
+    object: ObjectWords,
   ): Form | undefined {
     const before = block.at({ start: block.fact.span.start, end: span.start });
     const word = sentence.words.findLast((one) => one.end <= span.start);
@@ -169,8 +198,16 @@ class Finder implements Candidates {
     if (list && opensBlock && INTRODUCED.test(before) && words.length <= MOST_WORDS_BEFORE) {
       return "names the kind";
     }
-    if (!told || (word && this.#lexicon.relations.has(word.lower))) return undefined;
+    if (!told) return this.#isAdded(sentence) && object.namesKind ? "told to fit" : undefined;
+    if (word && this.#lexicon.relations.has(word.lower)) {
+      return told === "behind" && object.leadsToPlace ? "told to fit" : undefined;
+    }
     return told === "before" || (word && words.length > 0) ? "told to fit" : undefined;
+  }
+
+  /** "Now add …". */
+  #isAdded({ words }: Sentence): boolean {
+    return words.slice(0, 2).some((_, index) => this.#lexicon.adding.at(words, index));
   }
 
   /** Whether the sentence asks to fit something, and where its verb stands. */
@@ -181,6 +218,11 @@ class Finder implements Candidates {
     if (!act) return undefined;
     return act.verb === sentence.words.at(-1) ? "before" : "behind";
   }
+}
+
+/** Whether the list has the socket under the designator of its chip. */
+function isSocketsOwn({ items }: Run): boolean {
+  return items.every(({ parts }) => parts.every(({ socketLine }) => socketLine !== undefined));
 }
 
 /** The parts tables of the piece, which Kitquill writes: they repeat what steps fit. */

@@ -7,6 +7,11 @@ interface AdoptWords {
   readonly elsewhere: readonly string[];
   /** Before a designator: it says where something is, not what is fitted. */
   readonly relations: readonly string[];
+  /** Of these, those that lead to the place of what is fitted: "a resistor to R2". */
+  readonly places: readonly string[];
+  /** What goes into a board, said less plainly than by a verb of fitting: "add the diode D1". */
+  readonly adding: readonly string[];
+  readonly sockets: readonly string[];
   /** "all", and "all that remain", before a kind of part. */
   readonly all: readonly string[];
   readonly rest: readonly string[];
@@ -25,6 +30,9 @@ const DATA: Readonly<Record<Language, AdoptWords>> = {
       "to for of from between near beside by behind below above under over opposite against toward* instead like with on into through than".split(
         " ",
       ),
+    places: "to for in on".split(" "),
+    adding: "add".split(" "),
+    sockets: ["socket*"],
     all: ["all", "all the", "all of the"],
     rest: ["the remaining", "all remaining", "the rest of the", "the other", "all other"],
     except: ["except", "except for", "but", "apart from", "but not"],
@@ -54,6 +62,9 @@ const DATA: Readonly<Record<Language, AdoptWords>> = {
       "zu zum zur für von vom zwischen neben bei hinter unter über gegen statt wie mit auf an aus als".split(
         " ",
       ),
+    places: "zu für auf an in als".split(" "),
+    adding: "ergänze ergänzen".split(" "),
+    sockets: ["sockel*", "*sockel", "*sockeln", "fassung*", "*fassung", "*fassungen"],
     all: ["alle"],
     rest: ["die übrigen", "alle übrigen", "die restlichen", "alle restlichen", "alle anderen"],
     except: ["außer", "ausser", "bis auf", "ohne"],
@@ -78,6 +89,9 @@ const DATA: Readonly<Record<Language, AdoptWords>> = {
         " ",
       ),
     relations: "à au aux de du des entre près contre vers sous sur avec pour comme dans".split(" "),
+    places: "à au dans sur pour en".split(" "),
+    adding: "ajoutez ajouter".split(" "),
+    sockets: ["support*"],
     all: ["toutes les", "tous les"],
     rest: ["les autres", "toutes les autres", "tous les autres", "le reste des"],
     except: ["sauf", "excepté", "hormis", "à l'exception de"],
@@ -104,6 +118,9 @@ const DATA: Readonly<Record<Language, AdoptWords>> = {
     relations: "naar voor van tussen naast bij achter onder boven tegen met op aan in als".split(
       " ",
     ),
+    places: "op aan in voor als".split(" "),
+    adding: "voeg".split(" "),
+    sockets: ["voetje*", "*voetje", "*voetjes", "ic-voet*"],
     all: ["alle"],
     rest: ["de overige", "alle overige", "de resterende", "alle andere"],
     except: ["behalve", "uitgezonderd", "op"],
@@ -127,6 +144,9 @@ const DATA: Readonly<Record<Language, AdoptWords>> = {
         " ",
       ),
     relations: "a al de del entre cerca junto contra hacia bajo sobre con para como en".split(" "),
+    places: "a en para".split(" "),
+    adding: "añada añadir agregue".split(" "),
+    sockets: ["zócalo*", "zocalo*"],
     all: ["todas las", "todos los"],
     rest: [
       "las demás",
@@ -158,6 +178,9 @@ const DATA: Readonly<Record<Language, AdoptWords>> = {
 export class AdoptLexicon {
   readonly elsewhere: StemList<true>;
   readonly relations: ReadonlySet<string>;
+  readonly places: ReadonlySet<string>;
+  readonly adding: StemList<true>;
+  readonly sockets: StemList<true>;
   readonly quantifiers: StemList<"all" | "rest">;
   readonly except: StemList<true>;
   readonly kinds: StemList<string>;
@@ -167,6 +190,9 @@ export class AdoptLexicon {
     const always = (patterns: readonly string[]) => patterns.map((one) => [one, true] as const);
     this.elsewhere = new StemList(always(words.elsewhere));
     this.relations = new Set(words.relations);
+    this.places = new Set(words.places);
+    this.adding = new StemList(always(words.adding));
+    this.sockets = new StemList(always(words.sockets));
     this.quantifiers = new StemList([
       ...words.all.map((one) => [one, "all"] as const),
       ...words.rest.map((one) => [one, "rest"] as const),
