@@ -17,11 +17,11 @@ async function fixed(step: string, list = LIST): Promise<string[]> {
 
 describe("A designator that the list does not have", () => {
   test("is replaced by a near one, the rest of the mark as it was", async () => {
-    expect(await fixed("Solder [R1,  R11 , C1].")).toContain("Solder [R1,  R1 , C1].");
+    expect(await fixed("Solder [R2,  R11 , C1].")).toContain("Solder [R2,  R1 , C1].");
   });
 
   test("written with a carried prefix is replaced by the whole name", async () => {
-    expect(await fixed("Solder [R1, 2, 5].")).toContain("Solder [R1, 2, R1].");
+    expect(await fixed("Solder [R1, 2, 5].")).toContain("Solder [R1, 2, R3].");
   });
 
   test("is not replaced by another class while later items carry its letters on", async () => {

@@ -67,7 +67,7 @@ function unknownName(
   unknown: Unknown,
   guide: Guide,
 ): Finding {
-  const near = once(() => guide.nearest(unknown.name, unknown.board || undefined));
+  const near = once(() => nearestElsewhere(resolved, unknown, guide));
   return {
     at: { piece: resolved.piece, span: unknown.span },
     message: () => unknownMessage(resolved, unknown, near()),
@@ -86,6 +86,16 @@ function unknownName(
       return near().map((name) => () => rename(resolved, unknown, name));
     },
   };
+}
+
+/** A part that the mark names already was not meant once more. */
+function nearestElsewhere({ items }: ResolvedMark, unknown: Unknown, guide: Guide): string[] {
+  const board = unknown.board || undefined;
+  const named = new Set(items.flatMap(({ supplies }) => supplies));
+  return guide.nearest(unknown.name, board).filter((name) => {
+    const part = guide.find(name, board);
+    return part === undefined || !named.has(part);
+  });
 }
 
 /** What costs a search is looked up when it is first shown, and only then. */
