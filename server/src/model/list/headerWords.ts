@@ -96,7 +96,7 @@ const OTHER_NAMES = new Set(namesIn(OTHERS));
 /** Looser than whole names: what a name says with more words round it. */
 const PATTERNS: readonly (readonly [RegExp, Meaning])[] = [
   [
-    /\b(?:mpn|sku|p n)\b|\b(?:part|order|article|stock|catalog|product|item)s? (?:number|num|no|nr|code|id|#)(?: |$)|\b(?:bestell|artikel|bestel)(?:nummer| nr| no)|^(?:oc|lcsc|mouser|digikey|farnell|rs|tme|reichelt)\b/,
+    /\b(?:mpn|sku|p n)\b|\b(?:part|order|article|stock|catalog|product|item)s? (?:number|num|no|nr|code|id|#)(?: |$)|\b(?:bestell|artikel|bestel)(?:nummer| nr| no)|^oc\b/,
     "part number",
   ],
   [/\bref(?:erence)? ?des|\bdesignator/, "designator"],
