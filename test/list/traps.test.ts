@@ -183,6 +183,10 @@ describe("Designators are read in spite of trap", () => {
       "as chip and socket",
       "Ref,Qty,Value,Description\nU1,1,TL072,dual amplifier\nU1,1,DIP-8,IC socket\n",
     ],
+    [
+      "as a chip with the remark that it gets a socket, and the socket",
+      "Qty,Part,Ref,Notes\n1,555 timer,IC1,+ 8 pin socket\n1,8 pin DIL socket,(IC1),\n",
+    ],
     ["in two variants", "Ref,Qty,Value\nR1,1,10k\nR1,0,12k\n"],
     ["as alternatives", "Ref,Qty,Value,Notes\nQ1,1,BS170,\nQ1,1,2N7000,alternative\n"],
   ])("13: a designator %s is none", (_, text) => {

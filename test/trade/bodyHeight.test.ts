@@ -140,6 +140,8 @@ describe("lists without a package column", () => {
     [{ letters: "LED", description: "Red LED, 5mm" }, 8.7],
     [{ letters: "J", description: "Terminal block, 2 position, 5.08mm pitch" }, 11.4],
     [{ letters: "C", value: "100µ 25 V", description: "electrolytic 6,3 x 11 mm" }, 11],
+    [{ letters: "C", value: "100u", package: "6,3x11" }, 11],
+    [{ letters: "C", value: "10µ/35V", package: "5x11 RM2" }, 11],
     [{ letters: "R", value: "10k" }, 2.5],
     [{ letters: "R", value: "0R22 5W" }, 9],
     [{ letters: "R", value: "10k", description: "resistor, standing" }, undefined],

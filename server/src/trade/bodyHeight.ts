@@ -76,13 +76,17 @@ const CAN = new RegExp(
   "i",
 );
 
-/** `6.3 x 11 mm` of an electrolytic is diameter by height. */
+/**
+ * `6.3 x 11 mm` of an electrolytic is diameter by height. So it is of a capacitor of which nothing
+ * else is said, where it is taller than wide: boxes are given with three sizes or by their pitch.
+ */
 function canSize(kind: PartClass, texts: readonly string[]): BodyHeight | undefined {
-  if (kind !== "electrolytic") return undefined;
+  if (kind !== "electrolytic" && kind !== "capacitor") return undefined;
   for (const text of texts) {
     const match = CAN.exec(text);
     const [across, mm] = match ? [number(match[1]!), number(match[2]!)] : [0, 0];
-    if (match && radialHeight(across) && mm >= 5 && mm <= 60) {
+    const isCan = kind === "electrolytic" || mm > across * 1.3;
+    if (match && isCan && radialHeight(across) && mm >= 5 && mm <= 60) {
       return { mm, from: `size ${across} × ${mm} mm in the parts list` };
     }
   }

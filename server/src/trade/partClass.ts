@@ -99,6 +99,8 @@ function classOfUnit(
 ): PartClass | undefined {
   const unit = readValue(value, letters).value?.unit;
   const own = unit && BY_UNIT[unit];
+  // A plain value says no more of RV1 than that it is one.
+  if (own === "resistor" && family[0] === "potentiometer") return family[0];
   if (own !== "resistor" || family.length === 0 || family.includes(own)) return own;
   if (family.includes("potentiometer")) return "potentiometer";
   // A loudspeaker's and a ferrite bead's value is in ohms, too.

@@ -49,8 +49,13 @@ const MAX_TEXT = 300;
 
 /** All classes whose words occur in a text, the more telling first. */
 export function classesNamed(text: string): readonly PartClass[] {
-  const folded = text.slice(0, MAX_TEXT).toLowerCase().replaceAll("_", " ").replace(ADDED, " ");
+  const folded = withoutAdded(text.slice(0, MAX_TEXT).toLowerCase().replaceAll("_", " "));
   return WORDS.filter(([, words]) => words.test(folded)).map(([name]) => name);
+}
+
+/** The text without the holder that a part comes with or sits in, in small letters. */
+export function withoutAdded(text: string): string {
+  return text.replace(ADDED, " ");
 }
 
 /** A chip that comes with its socket, or sits in one, is a chip. */
@@ -91,7 +96,7 @@ const WORDS: readonly [PartClass, RegExp][] = [
   ["led", /\bleds?(?:\b|\d)|\bled(?:rd|c|sc)\d|light[ -]emitting|leuchtdiode|diode lumineuse/],
   [
     "potentiometer",
-    /potentiomet|potenci[oó]metro|potmeter|trim-?pot|\btrimmer\b(?! ?(?:cap|kond))|(?:\b|\d ?mm|slide ?)pot\b|\bpoti\b|rheostat|res-adj|einsteller/,
+    /potentiomet|potenci[oó]metro|potmeter|trim-?pot|\btrimmer\b(?! ?(?:cap|kond))|(?:\b|\d ?mm|slide ?)pot\b|\bpoti\b|\bpresets?\b|rheostat|res-adj|einsteller/,
   ],
   [
     "transformer",

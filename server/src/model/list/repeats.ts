@@ -2,7 +2,7 @@
 import { designatorKey } from "../../syntax/designators.ts";
 import type { TableRow } from "../../syntax/tableRow.ts";
 import type { Span } from "../../text/span.ts";
-import { classesNamed } from "../../trade/partWords.ts";
+import { classesNamed, withoutAdded } from "../../trade/partWords.ts";
 import type { ListedDesignator, ListLine, ListProblem } from "./partsList.ts";
 
 /** Shorter lists may repeat themselves by chance. */
@@ -148,7 +148,8 @@ function mayShare(a: ListLine, b: ListLine, rows: readonly TableRow[]): boolean 
   return isHolder(first) !== isHolder(second);
 }
 
-function isHolder(text: string): boolean {
+function isHolder(cells: string): boolean {
+  const text = withoutAdded(cells.toLowerCase());
   return HOLDER.test(text) || classesNamed(text).some((one) => /socket|holder/.test(one));
 }
 
