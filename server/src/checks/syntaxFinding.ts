@@ -1,6 +1,7 @@
 /** Findings for texts that miss the dialect narrowly. */
 import type { GuidePiece } from "../model/guide.ts";
 import type { SyntaxProblem } from "../syntax/dialect.ts";
+import type { Suggestion } from "../text/span.ts";
 import type { Finding } from "./check.ts";
 import { replace, textAt } from "./places.ts";
 
@@ -24,10 +25,7 @@ export function syntaxFinding(
 }
 
 /** Whether the suggestion only spaces the text out, or writes one kind of dash for another. */
-function differsInSpelling(
-  written: string,
-  suggestion: NonNullable<SyntaxProblem["suggestion"]>,
-): boolean {
+function differsInSpelling(written: string, suggestion: Suggestion): boolean {
   return spelling(written) === spelling(suggestion.text);
 }
 

@@ -11,25 +11,30 @@ import { shownPath } from "./shownPath.ts";
 import { type Column, formatTable, type TableFormat } from "./table.ts";
 import type { Terminal } from "./terminal.ts";
 
-type LineRow = Readonly<{
-  designators: readonly string[];
+/** What is told of a line and of a part alike; heights in mm. */
+type Listed = Readonly<{
   quantity: number | null;
   value: string | null;
   package: string | null;
   height: number | null;
   heightFrom: string | null;
   fitted: boolean;
-  line: number;
 }>;
 
-const LINE_COLUMNS: readonly Column<LineRow>[] = [
-  { field: "designators", title: "Designators" },
+const LISTED_COLUMNS: readonly Column<Listed>[] = [
   { field: "quantity", title: "Qty" },
   { field: "value", title: "Value" },
   { field: "package", title: "Package" },
   { field: "height", title: "Height mm" },
   { field: "heightFrom", title: "Height from" },
   { field: "fitted", title: "Fitted" },
+];
+
+type LineRow = Listed & Readonly<{ designators: readonly string[]; line: number }>;
+
+const LINE_COLUMNS: readonly Column<LineRow>[] = [
+  { field: "designators", title: "Designators" },
+  ...LISTED_COLUMNS,
   { field: "line", title: "Line" },
 ];
 
@@ -53,29 +58,19 @@ export function partsOfList(list: PartsList, format: TableFormat, { paint }: Ter
   return formatTable(rows, LINE_COLUMNS, format, paint);
 }
 
-type PartRow = Readonly<{
-  designator: string | null;
-  board: string | null;
-  quantity: number | null;
-  value: string | null;
-  package: string | null;
-  height: number | null;
-  heightFrom: string | null;
-  fitted: boolean;
-  step: string | null;
-  file: string;
-  line: number;
-}>;
+type PartRow = Listed &
+  Readonly<{
+    designator: string | null;
+    board: string | null;
+    step: string | null;
+    file: string;
+    line: number;
+  }>;
 
 const PART_COLUMNS: readonly Column<PartRow>[] = [
   { field: "designator", title: "Part" },
   { field: "board", title: "Board" },
-  { field: "quantity", title: "Qty" },
-  { field: "value", title: "Value" },
-  { field: "package", title: "Package" },
-  { field: "height", title: "Height mm" },
-  { field: "heightFrom", title: "Height from" },
-  { field: "fitted", title: "Fitted" },
+  ...LISTED_COLUMNS,
   { field: "step", title: "Step" },
   { field: "file", title: "File", hidden: true },
   { field: "line", title: "Line", hidden: true },

@@ -1,5 +1,5 @@
 /** What is wrong with a figure. */
-import type { Span } from "../text/span.ts";
+import type { Span, Suggestion } from "../text/span.ts";
 
 export interface FigureProblem {
   /**
@@ -12,13 +12,7 @@ export interface FigureProblem {
   readonly span: Span;
   readonly message: string;
   /** Replacement that makes it right, when there is one. */
-  readonly suggestion?: {
-    readonly title: string;
-    readonly span: Span;
-    readonly text: string;
-    /** It changes only the spelling. */
-    readonly safe?: true;
-  };
+  readonly suggestion?: Suggestion;
 }
 
 /** Thrown where a figure is read or computed, and caught where that began; never leaves the layer. */

@@ -2,7 +2,7 @@
  * The tree of the dialect: what part marks and figures say, with exact spans in the parsed text.
  * Offsets count UTF-16 units from the start of the text that was parsed.
  */
-import type { Span } from "../text/span.ts";
+import type { Span, Suggestion } from "../text/span.ts";
 
 /** What a part mark does with its parts; `fit` is the mark without a role word. */
 export type Role =
@@ -163,5 +163,5 @@ export interface SyntaxProblem {
   readonly about?: "figure";
   readonly message: string;
   /** Replacement that makes it right, when there is one. */
-  readonly suggestion?: { readonly title: string; readonly span: Span; readonly text: string };
+  readonly suggestion?: Suggestion;
 }

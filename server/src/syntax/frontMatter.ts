@@ -1,5 +1,5 @@
 /** The YAML front matter of a guide: what it says and where each thing stands. */
-import type { Span } from "../text/span.ts";
+import type { Span, Suggestion } from "../text/span.ts";
 
 export interface Spanned<T> {
   readonly value: T;
@@ -17,13 +17,7 @@ export interface Entry<T> {
 export interface FrontMatterProblem {
   readonly span: Span;
   readonly message: string;
-  readonly suggestion?: {
-    readonly title: string;
-    readonly span: Span;
-    readonly text: string;
-    /** It only writes down what was read anyway; other suggestions are guesses. */
-    readonly safe?: true;
-  };
+  readonly suggestion?: Suggestion;
 }
 
 /** All spans are offsets in the page's text. A key that is absent or unusable leaves its list empty. */

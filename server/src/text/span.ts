@@ -25,6 +25,13 @@ export interface TextEdit {
   readonly text: string;
 }
 
+/** A replacement that is offered for something wrong. */
+export interface Suggestion extends TextEdit {
+  readonly title: string;
+  /** It only writes down what was read anyway; others are guesses. */
+  readonly safe?: true;
+}
+
 /**
  * The text after all edits.
  * Edits may come in any order but must not overlap; insertions at one place keep their order.
