@@ -1,4 +1,5 @@
 /** What `--help` says, by command. */
+import { LANGUAGES } from "../text/language.ts";
 
 const kitquill = `Kitquill checks the build guide of an electronic kit against its parts list.
 
@@ -135,7 +136,7 @@ Usage:
 Options:
   --out GUIDE         write this file, which must not exist yet; else the text is printed
   --title TITLE       the kit's name; else taken from the file's name
-  --language LANG     en (default), de, fr, nl or es
+  --language LANG     en (default), ${LANGUAGES.slice(1).join(", ")}
   --help
 `;
 
