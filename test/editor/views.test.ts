@@ -52,6 +52,9 @@ test("stages, parts left and progress follow the typing, and a click marks a par
       (rows) => rows.length > 0,
     ),
   ).toEqual(["1 Board 4 parts"]);
+  // What is seen is read out, the finding too.
+  const board = editor.page.locator('[role="treeitem"][aria-label="1  Board, error"]');
+  expect(await board.count()).toBe(1);
   const left = await editor.view("Parts Not Yet Fitted");
   expect(left.some((row) => row.startsWith("D1"))).toBe(true);
   await editor.screenshot("views");

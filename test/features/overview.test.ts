@@ -39,17 +39,34 @@ describe("The overview", () => {
   test("lists what is left, the lowest first and unknown heights last", () => {
     const { left, listed, fitted } = overviewOf(guideOf(BODY, LIST), []);
     expect([listed, fitted]).toEqual([6, 3]);
-    expect(left.map(({ name, height }) => [name, height])).toEqual([
-      ["D1", 2],
-      ["R3", 2.5],
-      ["U1", expect.anything()],
+    expect(left.map(({ items, height }) => [items, height])).toEqual([
+      [["D1"], 2],
+      [["R3"], 2.5],
+      [["U1"], expect.anything()],
     ]);
+  });
+
+  test("puts parts of one height together, with what is off the boards at the end", () => {
+    const list =
+      'Designator,Value,Height\nR7,1k,2.5\n"R1,R2,R3",4k7,2.5\nHS1,clip,1\nX1,odd,\nC1,1n,7\n';
+    const guide = guideOf("## A\n\n1. Look.\n", list, "off-board: [HS1]\n");
+    const { left } = overviewOf(guide, []);
+    expect(left.map(({ items, height, offBoard }) => [items.join(", "), height, offBoard])).toEqual(
+      [
+        ["R1–R3, R7", 2.5, false],
+        ["C1", 7, false],
+        ["X1", undefined, false],
+        ["HS1", undefined, true],
+      ],
+    );
   });
 
   test("names boards only where there are several", () => {
     const list = "Designator,Value,Board\nR1,1k,main\nR1,1k,psu\n";
     const { left } = overviewOf(guideOf("## A\n\n1. Solder [psu/R1].\n", list), []);
-    expect(left.map(({ name, board }) => [name, board])).toEqual([["main/R1", "main"]]);
+    expect(left.map(({ items, board }) => [items, board])).toEqual([[["R1"], "main"]]);
+    const one = overviewOf(guideOf("## A\n\n1. Look.\n", "Designator,Board\nR1,main\n"), []);
+    expect(one.left.map(({ items, board }) => [items, board])).toEqual([[["R1"], ""]]);
   });
 
   test("gives each step its worst finding, and the stage that of its steps", () => {

@@ -1,19 +1,13 @@
-/** The view of the parts that no step fits yet, by board and height; a click or a drag marks one. */
+/** The view of the parts that no step fits yet, by board and height; a click or a drag marks them. */
 
 import * as vscode from "vscode";
-import type { SentPart } from "../../../server/src/lsp/protocol.ts";
+import type { SentPart, SentPartGroup } from "../../../server/src/lsp/protocol.ts";
 import type { FollowedGuide } from "./follow.ts";
+import { type Choice, markOf } from "./markOf.ts";
 
 export const INSERT_MARK = "kitquill.insertMark";
 
-interface Group {
-  readonly label: string;
-  readonly id: string;
-  readonly parts: readonly SentPart[];
-  readonly groups: readonly Group[];
-}
-
-type Node = { readonly group: Group } | { readonly part: SentPart };
+type Node = { readonly board: string; readonly groups: readonly SentPartGroup[] } | Choice;
 
 export class PartsLeftView
   implements vscode.TreeDataProvider<Node>, vscode.TreeDragAndDropController<Node>
@@ -27,78 +21,62 @@ export class PartsLeftView
   }
 
   getChildren(node?: Node): Node[] {
-    if (!node) return children(byBoard(this.guide.overview?.left ?? []));
-    return "group" in node ? children(node.group) : [];
+    if (!node) return roots(this.guide.overview?.left ?? []);
+    if ("groups" in node) return node.groups.map((group) => ({ group }));
+    const { group, part } = node;
+    return part ? [] : group.parts.map((each) => ({ group, part: each }));
   }
 
   getTreeItem(node: Node): vscode.TreeItem {
-    return "group" in node ? groupItem(node.group) : partItem(node.part);
+    if ("groups" in node) return boardItem(node.board, node.groups);
+    return node.part ? partItem(node, node.part) : groupItem(node.group);
   }
 
   handleDrag(nodes: readonly Node[], transfer: vscode.DataTransfer): void {
-    const parts = nodes.flatMap((node) => ("part" in node ? [node.part] : allOf(node.group)));
-    transfer.set("text/plain", new vscode.DataTransferItem(markOf(parts)));
+    const choices = nodes.flatMap<Choice>((node) =>
+      "groups" in node ? node.groups.map((group) => ({ group })) : [node],
+    );
+    transfer.set("text/plain", new vscode.DataTransferItem(markOf(choices)));
   }
-}
-
-/** The part mark that fits these parts. */
-function markOf(parts: readonly SentPart[]): string {
-  return `[${parts.map(({ name }) => name).join(", ")}]`;
 }
 
 /** Boards only where the kit has several. */
-function byBoard(parts: readonly SentPart[]): Group {
-  const boards = groupBy(parts, ({ board }) => board);
-  const groups =
-    boards.size > 1
-      ? [...boards].map(([board, own]) => ({ ...byHeight(own, board), label: board || "no board" }))
-      : byHeight(parts, "").groups;
-  return { label: "", id: "", parts: [], groups };
+function roots(left: readonly SentPartGroup[]): Node[] {
+  const boards = new Map<string, SentPartGroup[]>();
+  for (const group of left) boards.set(group.board, [...(boards.get(group.board) ?? []), group]);
+  const [only, ...others] = boards.keys();
+  if (only === "" && others.length === 0) return left.map((group) => ({ group }));
+  return [...boards].map(([board, groups]) => ({ board, groups }));
 }
 
-function byHeight(parts: readonly SentPart[], board: string): Group {
-  const heights = groupBy(parts, ({ height }) => height);
-  const groups = [...heights].map(([height, own]) => ({
-    label: height === undefined ? "height not known" : `${height} mm`,
-    id: `${board} ${height}`,
-    parts: own,
-    groups: [],
-  }));
-  return { label: board, id: board, parts: [], groups };
-}
-
-function children({ groups, parts }: Group): Node[] {
-  return [...groups.map((group) => ({ group })), ...parts.map((part) => ({ part }))];
-}
-
-function allOf({ groups, parts }: Group): SentPart[] {
-  return [...parts, ...groups.flatMap(allOf)];
-}
-
-function groupItem(group: Group): vscode.TreeItem {
-  const item = new vscode.TreeItem(group.label, vscode.TreeItemCollapsibleState.Expanded);
-  item.id = `group ${group.id}`;
-  const count = allOf(group).length;
-  item.description = count === 1 ? "1 part" : `${count} parts`;
+function boardItem(board: string, groups: readonly SentPartGroup[]): vscode.TreeItem {
+  const item = new vscode.TreeItem(board || "no board", vscode.TreeItemCollapsibleState.Expanded);
+  item.id = `board ${board}`;
+  item.description = counted(groups.reduce((sum, { parts }) => sum + parts.length, 0));
   return item;
 }
 
-function partItem(part: SentPart): vscode.TreeItem {
+function groupItem({ board, height, offBoard, parts }: SentPartGroup): vscode.TreeItem {
+  const unknown = offBoard ? "off the boards" : "height not known";
+  const label = height === undefined ? unknown : `${height} mm`;
+  const item = new vscode.TreeItem(label, vscode.TreeItemCollapsibleState.Expanded);
+  item.id = `group ${board} ${label}`;
+  item.description = counted(parts.length);
+  return item;
+}
+
+function partItem(choice: Choice, part: SentPart): vscode.TreeItem {
   const item = new vscode.TreeItem(part.name);
-  item.id = `part ${part.name}`;
+  const mark = markOf([choice]);
+  item.id = `part ${mark}`;
   item.description = [part.value, part.package].filter((text) => text !== "").join(" · ");
-  item.tooltip = `Click to insert ${markOf([part])} at the cursor, or hold Shift and drag it into the text`;
-  item.command = { command: INSERT_MARK, title: "Insert Part Mark", arguments: [markOf([part])] };
+  item.tooltip = `Click to insert ${mark} at the cursor, or hold Shift and drag it into the text`;
+  const label = [part.name, part.value, part.package].filter((text) => text !== "").join(", ");
+  item.accessibilityInformation = { label };
+  item.command = { command: INSERT_MARK, title: "Insert Part Mark", arguments: [mark] };
   return item;
 }
 
-function groupBy<Item, Key>(items: readonly Item[], keyOf: (item: Item) => Key): Map<Key, Item[]> {
-  const groups = new Map<Key, Item[]>();
-  for (const item of items) {
-    const key = keyOf(item);
-    const group = groups.get(key);
-    if (group) group.push(item);
-    else groups.set(key, [item]);
-  }
-  return groups;
+function counted(parts: number): string {
+  return parts === 1 ? "1 part" : `${parts} parts`;
 }

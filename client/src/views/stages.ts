@@ -50,7 +50,7 @@ function stageItem({ number, title, fitted, worst, spot }: SentStage): vscode.Tr
   item.id = `stage ${spot.uri} ${number}`;
   item.description = fitted === 1 ? "1 part" : `${fitted} parts`;
   item.command = show(spot);
-  withFinding(item, worst);
+  withFinding(item, worst, []);
   return item;
 }
 
@@ -60,7 +60,7 @@ function stepItem({ number, text, parts, worst, spot }: SentStep): vscode.TreeIt
   item.description = parts.join(", ");
   item.tooltip = text;
   item.command = show(spot);
-  withFinding(item, worst);
+  withFinding(item, worst, parts);
   return item;
 }
 
@@ -70,11 +70,18 @@ const ICONS: Readonly<Record<string, readonly [icon: string, colour: string, wor
   information: ["info", "problemsInfoIcon.foreground", "information"],
 };
 
-/** Hints are quiet here as they are in the editor. */
-function withFinding(item: vscode.TreeItem, worst: string | undefined): void {
+/** Hints are quiet here as they are in the editor. What is seen is read out too: number, text, parts, finding. */
+function withFinding(
+  item: vscode.TreeItem,
+  worst: string | undefined,
+  parts: readonly string[],
+): void {
   const known = worst === undefined ? undefined : ICONS[worst];
-  if (!known) return;
-  const [icon, colour, word] = known;
-  item.iconPath = new vscode.ThemeIcon(icon, new vscode.ThemeColor(colour));
-  item.accessibilityInformation = { label: `${item.label}, ${word}` };
+  const said = [item.label, ...parts];
+  if (known) {
+    const [icon, colour, word] = known;
+    item.iconPath = new vscode.ThemeIcon(icon, new vscode.ThemeColor(colour));
+    said.push(word);
+  }
+  item.accessibilityInformation = { label: said.join(", ") };
 }

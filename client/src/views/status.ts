@@ -33,7 +33,7 @@ export class Status implements vscode.Disposable {
       ...(warnings > 0 ? [`$(warning) ${warnings}`] : []),
     ];
     this.item.text = [`$(checklist) ${fitted} of ${listed} fitted`, ...faults].join("  ");
-    const left = overview.left.length;
+    const left = listed - fitted;
     this.item.tooltip =
       left === 0
         ? "Every part of the list is fitted in a step."

@@ -71,7 +71,7 @@ export interface SentOverview {
   readonly uri: string;
   readonly title?: string | undefined;
   /** Parts to be fitted that no step fits, by board, the lowest first. */
-  readonly left: readonly SentPart[];
+  readonly left: readonly SentPartGroup[];
   readonly listed: number;
   readonly fitted: number;
   readonly errors: number;
@@ -97,14 +97,20 @@ export interface SentStep {
   readonly parts: readonly string[];
   readonly worst?: SentSeverity | undefined;
 }
-export interface SentPart {
-  /** As a mark names it. */
-  readonly name: string;
+export interface SentPartGroup {
+  /** Empty where the kit has no boards to tell apart. */
   readonly board: string;
+  /** Body height in mm; absent where it is not known, and off the boards. */
+  readonly height?: number | undefined;
+  readonly offBoard: boolean;
+  readonly parts: readonly SentPart[];
+  /** The parts as the items of a mark, without their board. */
+  readonly items: readonly string[];
+}
+export interface SentPart {
+  readonly name: string;
   readonly value: string;
   readonly package: string;
-  /** Body height in mm. */
-  readonly height?: number | undefined;
 }
 
 /** Client to server: the marks that the plain text of a guide can be given. */
