@@ -78,6 +78,8 @@ function withFinding(
 ): void {
   const known = worst === undefined ? undefined : ICONS[worst];
   const said = [item.label, ...parts];
+  // Numbers stand below each other, with a finding or without.
+  item.iconPath = new vscode.ThemeIcon("blank");
   if (known) {
     const [icon, colour, word] = known;
     item.iconPath = new vscode.ThemeIcon(icon, new vscode.ThemeColor(colour));
