@@ -16,6 +16,8 @@ export async function importsIn(folder: string): Promise<Import[]> {
   const { metafile } = await build({
     entryPoints: sourcesIn(folder),
     bundle: true,
+    // Otherwise each file would be put out with all that it imports.
+    splitting: true,
     write: false,
     metafile: true,
     format: "esm",

@@ -4,13 +4,13 @@
  */
 
 import * as vscode from "vscode";
-import type { SentOutput } from "../../../server/src/lsp/protocol.ts";
 import {
   MARK_WITHIN,
   type Replacing,
   refuseUnsafe,
   replaceAll,
-} from "../../../server/src/publish/replacing.ts";
+  type SentOutput,
+} from "../../../server/src/lsp/protocol.ts";
 
 /** Names of files that are there and are not ours, or are those of another guide. */
 export async function foreignFiles(

@@ -1,8 +1,10 @@
 /**
  * What Kitquill adds to the Language Server Protocol: requests by which a server without a file
  * system of its own asks the client for files, and those by which the client's views are filled.
- * Names and shapes only; client and server share it.
+ * Names and shapes, and how the files of a publication come into their places; client and server share it.
  */
+
+export * from "../publish/replacing.ts";
 
 /** `initializationOptions` of a client that does more than the protocol asks. */
 export interface ClientOffers {
