@@ -63,6 +63,14 @@ function signsBehind(html: string, next: Template[number] | undefined): string {
   return CLOSING.exec(next)?.[0] ?? "";
 }
 
+/** Longer items are wrapped on a phone; shorter ones stay in one piece. */
+const LONGEST_UNBROKEN = 22;
+
+function itemHtml(item: string): string {
+  const long = item.length > LONGEST_UNBROKEN ? " long" : "";
+  return `<span class="ref${long}">${escapeHtml(item)}</span>`;
+}
+
 export class Filler {
   readonly #context: FillContext;
   readonly #piece: PieceNode;
@@ -148,7 +156,7 @@ export class Filler {
         return shown.step ? `<a href="#step-${numberId(shown.step)}">${text}</a>` : text;
       }
       case "items": {
-        const items = shown.items.map((item) => `<span class="ref">${escapeHtml(item)}</span>`);
+        const items = shown.items.map(itemHtml);
         // An amount stays with its unit.
         const value = shown.stated?.replace(/(?<=\d) /g, "\u00a0");
         const stated = value ? ` = ${escapeHtml(value)}` : "";
