@@ -5,7 +5,7 @@ import { ADOPT, type AdoptParams, type AdoptResult } from "../../server/src/lsp/
 import { findLists, isListName } from "./partsLists.ts";
 import { rangeOf } from "./rangeOf.ts";
 import type { Ask } from "./start.ts";
-import { tell } from "./tell.ts";
+import { tell, tellAndOffer } from "./tell.ts";
 
 /** `named` is the file that the author clicked; else the one in the editor. */
 export async function adopt(ask: Ask, named: vscode.Uri | undefined): Promise<void> {
@@ -28,7 +28,7 @@ export async function adopt(ask: Ask, named: vscode.Uri | undefined): Promise<vo
 async function mark({ marks, left }: NonNullable<AdoptResult>): Promise<void> {
   if (marks.length === 0) {
     const nothing = "No step is sure to fit a part that is not marked yet.";
-    tell(`${nothing} ${left}`.trim());
+    tellWithLeft(nothing, left);
     return;
   }
   const edit = new vscode.WorkspaceEdit();
@@ -37,8 +37,19 @@ async function mark({ marks, left }: NonNullable<AdoptResult>): Promise<void> {
     edit.replace(vscode.Uri.parse(one.uri, true), rangeOf(one.range), one.text, metadata);
   }
   const how = "Tick the marks that are right, or the file for all of them, and apply.";
-  tell(`${how} ${left}`.trim());
+  tellWithLeft(how, left);
   await vscode.workspace.applyEdit(edit, { isRefactoring: true });
+}
+
+/** `left` names the parts that the author must mark; empty where there are none. */
+function tellWithLeft(message: string, left: string): void {
+  if (left === "") tell(message);
+  else
+    void tellAndOffer(
+      `${message} ${left}`,
+      "Show Parts Not Yet Fitted",
+      "kitquill.partsLeft.focus",
+    );
 }
 
 /** Writes the key `parts` into the front matter: that is what makes the file a guide. */

@@ -6,6 +6,7 @@ import type { ClientOffers } from "../../server/src/lsp/protocol.ts";
 import { EXPLAIN } from "./explain.ts";
 import { GO_TO } from "./goTo.ts";
 import { ENDINGS, filesOf } from "./partsLists.ts";
+import { refuseForAll } from "./renaming.ts";
 
 /** Guides, every kind of file that parts lists come in, what tells that one is open, and pictures. */
 const WATCHED = filesOf([
@@ -47,7 +48,7 @@ export function clientOptions(
     initializationOptions: offers,
     outputChannel: log,
     diagnosticCollectionName: "kitquill",
-    middleware: leaveCopiesAlone(),
+    middleware: { ...leaveCopiesAlone(), ...refuseForAll() },
     // start.ts tells the user in its own words.
     initializationFailedHandler: () => false,
   };

@@ -500,11 +500,28 @@ export class Editor {
   /** Chooses from the menu of a file in the explorer. */
   async chooseInMenu(file: string, entry: string): Promise<void> {
     await this.explorerRow(file).click({ button: "right" });
+    await this.chooseInOpenMenu(entry);
+  }
+
+  private async chooseInOpenMenu(entry: string): Promise<void> {
     const items = this.page.locator(".monaco-menu .action-item");
     await items.filter({ hasText: entry }).first().hover();
     // A click may close a menu that has just opened without choosing anything; a key does not.
     await this.page.locator(".monaco-menu .action-item.focused", { hasText: entry }).waitFor();
     await this.page.keyboard.press("Enter");
+  }
+
+  /** Chooses from the menu behind the three dots over the active file. */
+  async chooseInTitleMenu(entry: string): Promise<void> {
+    const actions = this.page.locator(".editor-group-container.active .title .editor-actions");
+    await actions.locator(".codicon-toolbar-more").click();
+    await this.chooseInOpenMenu(entry);
+  }
+
+  /** Chooses from the menu at the cursor. */
+  async chooseAtCursor(entry: string): Promise<void> {
+    await this.press("Shift+F10");
+    await this.chooseInOpenMenu(entry);
   }
 
   /** Confirms a list of ticked entries at the top of the window, once it shows this one. */

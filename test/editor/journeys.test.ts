@@ -48,22 +48,42 @@ test("a step is written with completion, its stage reordered, the server restart
   expect(await editor.text()).toBe(written);
 });
 
+/** The list of changes that an author ticks before they are made. */
+const preview = () => editor.page.locator(".bulk-edit-panel");
+
+/** The changes that it shows, once it shows this one, each with whether it is ticked. */
+async function proposed(text: string): Promise<[string, boolean][]> {
+  const rows = () =>
+    preview()
+      .locator(".monaco-list-row")
+      .evaluateAll((all) =>
+        all.map((row): [string, boolean] => [
+          row.getAttribute("aria-label") ?? "",
+          row.querySelector("input")?.checked ?? false,
+        ]),
+      );
+  return editor.eventually(rows, (shown) => shown.some(([label]) => label.includes(text)));
+}
+
+async function answerPreview(button: "Apply" | "Discard"): Promise<void> {
+  await preview().getByText(button, { exact: true }).click();
+  await preview().waitFor({ state: "hidden" });
+}
+
+const ADOPT = "Mark the Parts Named in This Guide";
+
 test("a plain text becomes a guide, after a look at each mark", async () => {
   await editor.openFile("plain.md");
   const plain = await editor.text();
-  await editor.chooseInMenu("plain.md", "Mark the Parts Named in This Guide");
+  await editor.chooseInMenu("plain.md", ADOPT);
   await editor.answer("crake-parts.csv");
-  const preview = editor.page.locator(".bulk-edit-panel");
-  await preview.waitFor();
-  await editor.eventually(
-    async () => (await preview.allInnerTexts()).join(),
-    (text) => text.includes("[D1]"),
-  );
+  await proposed("[D1]");
   expect(await editor.notifications()).toEqual([expect.stringContaining("Left to you: LED1.")]);
   await editor.screenshot("adopt-preview");
-  expect(await editor.text()).toBe(`---\nparts: "crake-parts.csv"\n---\n\n${plain}`);
-  await preview.locator(".monaco-list-row input").first().click();
-  await preview.getByText("Apply", { exact: true }).click();
+  const named = `---\nparts: "crake-parts.csv"\n---\n\n${plain}`;
+  expect(await editor.text()).toBe(named);
+  await preview().locator(".monaco-list-row input").first().click();
+  await answerPreview("Apply");
   await editor.eventually(
     () => editor.text(),
     (text) => text.includes("- [R1, R2, R3] 4k7\n- [D1], ring"),
@@ -72,6 +92,53 @@ test("a plain text becomes a guide, after a look at each mark", async () => {
   expect(text).toContain("Solder the electrolytic [C1], longer");
   expect(text).toContain("Measure R2. Is LED1 lit?");
   await untilProgress("5 of 6 fitted");
+  await editor.press("Control+z");
+  expect(await editor.text()).toBe(named);
+});
+
+test("the marks are offered by every menu, and one of them is taken back", async () => {
+  await editor.openFile("plain.md");
+  await editor.command(`Kitquill: ${ADOPT}`);
+  await editor.answer("crake-parts.csv");
+  await proposed("[D1]");
+  await answerPreview("Discard");
+  await editor.chooseInTitleMenu(ADOPT);
+  await proposed("[D1]");
+  await answerPreview("Discard");
+  await editor.goTo(9, 5);
+  await editor.chooseAtCursor(ADOPT);
+  await proposed("[D1]");
+  await answerPreview("Discard");
+  const unmarked = await editor.text();
+  await editor.quickFix(7, 5, "Mark the parts named in this stage");
+  await proposed("[D1]");
+  await preview().locator(".monaco-list-row input").first().click();
+  await preview().locator(".monaco-list-row", { hasText: "[D1]" }).locator("input").click();
+  expect((await proposed("[D1]")).map(([, isTicked]) => isTicked)).toEqual([
+    true,
+    true,
+    false,
+    true,
+  ]);
+  await answerPreview("Apply");
+  await editor.eventually(
+    () => editor.text(),
+    (text) =>
+      text === unmarked.replace("R1, R2, R3 4k7", "[R1, R2, R3] 4k7").replace(" C1,", " [C1],"),
+  );
+});
+
+test("a name that another part has is refused, and the mark stays", async () => {
+  await editor.openFile("crake.md");
+  await untilProgress("5 of 6 fitted");
+  const before = await editor.text();
+  await editor.rename(11, 27, "D1");
+  await editor.eventually(
+    () => editor.notifications(),
+    (told) => told.some((text) => text.includes("D1")),
+  );
+  await editor.screenshot("rename-refused");
+  expect(await editor.text()).toBe(before);
 });
 
 test("a part gets another name in guide, list and a second guide, the list closed or open", async () => {
