@@ -50,14 +50,14 @@ describe("The move of a step", () => {
   test("puts it before the first step with a taller part", async () => {
     const body = "## Board\n\n1. [R1–R4]\n2. [D1]\n3. [Q1]\n4. [K1]\n5. [R5]\n6. [T1]";
     expect(await moved(body)).toBe(
-      "## Board\n\n1. [R1–R4]\n5. [R5]\n2. [D1]\n3. [Q1]\n4. [K1]\n6. [T1]",
+      "## Board\n\n1. [R1–R4]\n2. [R5]\n3. [D1]\n4. [Q1]\n5. [K1]\n6. [T1]",
     );
   });
 
   test("takes a tall step behind the lower ones", async () => {
     const body = "## Board\n\n1. [K1]\n2. [R1–R4]\n3. [D1]\n4. [T1]\n\n## Case\n\n1. Close it.";
     expect(await moved(body)).toBe(
-      "## Board\n\n2. [R1–R4]\n3. [D1]\n1. [K1]\n4. [T1]\n\n## Case\n\n1. Close it.",
+      "## Board\n\n1. [R1–R4]\n2. [D1]\n3. [K1]\n4. [T1]\n\n## Case\n\n1. Close it.",
     );
   });
 
@@ -88,7 +88,7 @@ Text that belongs to step 2.
 
 <!-- allow stated-value: printed so -->
 <!-- the old print -->
-2. Solder [R1].
+1. Solder [R1].
    1. Bend its leads.
    2. Cut them [tool: cutters].
 
@@ -97,17 +97,26 @@ Text that belongs to step 2.
 Text that belongs to step 2.
 
 
-1. Solder [K1].
+2. Solder [K1].
 
    ![K1](k1.jpg)
 
 3. Solder [T1].`);
   });
 
+  test("leaves the numbers as they are where another length would need another indentation", async () => {
+    expect(await moved("## Board\n\n9. [K1]\n10. [D1]\n\n    Mind it.\n11. [T1]")).toBe(
+      "## Board\n\n10. [D1]\n\n    Mind it.\n9. [K1]\n11. [T1]",
+    );
+    expect(await moved("## Board\n\n1. [K1]\n1. [D1]\n1. [T1]")).toBe(
+      "## Board\n\n1. [D1]\n1. [K1]\n1. [T1]",
+    );
+  });
+
   test("keeps CRLF, trailing spaces and the missing end of the last line", async () => {
     const body = "## Board\r\n\r\n1. [K1]  \r\n2. [D1]\r\n   🔧  \r\n3. [T1]";
-    expect(await moved(body)).toBe("## Board\r\n\r\n2. [D1]\r\n   🔧  \r\n1. [K1]  \r\n3. [T1]");
-    expect(await moved("## Board\n\n1. [K1]  \n2. [D1]")).toBe("## Board\n\n2. [D1]\n1. [K1]  ");
+    expect(await moved(body)).toBe("## Board\r\n\r\n1. [D1]\r\n   🔧  \r\n2. [K1]  \r\n3. [T1]");
+    expect(await moved("## Board\n\n1. [K1]  \n2. [D1]")).toBe("## Board\n\n1. [D1]\n2. [K1]  ");
   });
 
   test("moves headings with what stands below them, bullets and paragraphs", async () => {
@@ -205,9 +214,16 @@ const anyGuide = fc
     return body.replaceAll("\n", lineEnd);
   });
 
-/** Lines that are not blank, with everything that stands in them. */
+/** Lines that are not blank, with everything that stands in them but for the numbers of steps. */
 function linesOf(body: string): string[] {
-  return body.split(/\r?\n/).filter((line) => line.trim() !== "");
+  return body
+    .split(/\r?\n/)
+    .filter((line) => line.trim() !== "")
+    .map((line) => line.replace(/^\d+(?=[.)])/, "#"));
+}
+
+function numbersOf(body: string): string[] {
+  return body.match(/^\d+(?=[.)])/gm) ?? [];
 }
 
 /** Whether `b` is `a` with two neighbouring runs of lines exchanged. */
@@ -248,6 +264,7 @@ test("A move keeps all lines, removes its finding and adds none", async () => {
         const text = bodyOf(after);
         expect(isOneMove(linesOf(body), linesOf(text)), text).toBe(true);
         expect(blanks(text)).toBe(blanks(body));
+        expect(numbersOf(text).toSorted()).toEqual(numbersOf(body).toSorted());
         const rest = [...before];
         for (const finding of await findingsOf(after)) {
           expect(rest, text).toContain(finding);

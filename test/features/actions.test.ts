@@ -35,13 +35,13 @@ describe("moving a step", () => {
 
   test("up, past the picture of the one before", async () => {
     expect(await done(BODY, "Move step 1.2 up")).toBe(
-      "2. Fit [R2].\n\n   > **CAUTION: heat.** Hot.\n\n1. Fit [R1].\n   ![a](a.png)\n\n3. Fit [K1].",
+      "1. Fit [R2].\n\n   > **CAUTION: heat.** Hot.\n\n2. Fit [R1].\n   ![a](a.png)\n\n3. Fit [K1].",
     );
   });
 
   test("down, with its note", async () => {
     expect(await done(BODY, "Move step 1.2 down")).toBe(
-      "1. Fit [R1].\n   ![a](a.png)\n\n3. Fit [K1].\n\n2. Fit [R2].\n\n   > **CAUTION: heat.** Hot.",
+      "1. Fit [R1].\n   ![a](a.png)\n\n2. Fit [K1].\n\n3. Fit [R2].\n\n   > **CAUTION: heat.** Hot.",
     );
   });
 
@@ -53,7 +53,7 @@ describe("moving a step", () => {
   test("a sub-step moves its step", async () => {
     const body = "1. Fit [R1].\n2. Case\n   1. Drill ¦it.\n   2. Fix it.";
     expect(await done(body, "Move step 1.2 up")).toBe(
-      "2. Case\n   1. Drill it.\n   2. Fix it.\n1. Fit [R1].",
+      "1. Case\n   1. Drill it.\n   2. Fix it.\n2. Fit [R1].",
     );
   });
 

@@ -61,13 +61,13 @@ describe("code actions", () => {
     expect(order).toMatchObject({ title: "Put stage 1 in height order" });
     expect(order!.edit).toBeUndefined();
     const resolved = await client.connection.sendRequest<CodeAction>("codeAction/resolve", order);
-    expect(applied(resolved)).toBe("3. Fit [R1].\n4. Fit [R2].\n2. Fit [C1].\n1. Fit [K1].\n");
+    expect(applied(resolved)).toBe("1. Fit [R1].\n2. Fit [R2].\n3. Fit [C1].\n4. Fit [K1].\n");
   });
 
   test("at once for a client that cannot wait", async () => {
     await opened("1. Fit [K1].\n2. Fit [C1].\n3. Fit [R1, R2].\n");
     const [order] = (await actions(7, 9)).filter(({ title }) => title.includes("height order"));
-    expect(applied(order!)).toBe("3. Fit [R1, R2].\n2. Fit [C1].\n1. Fit [K1].\n");
+    expect(applied(order!)).toBe("1. Fit [R1, R2].\n2. Fit [C1].\n3. Fit [K1].\n");
   });
 
   test("are refused where the text has changed since", async () => {

@@ -1,15 +1,16 @@
 /**
  * The fix of `height-order`: moves a whole step to its place in the stage. Every line keeps its
- * bytes, and blank lines stay where they are. List numbers are free in the dialect, so they stay too.
+ * bytes but for the number of its item; blank lines stay where they are.
  */
 import type { Guide, ResolvedMark, Stage, Step } from "../../model/guide.ts";
 import type { Part } from "../../model/parts.ts";
 import type { Span, TextEdit } from "../../text/span.ts";
 import type { BoardTops, Fix } from "../check.ts";
 import { dependOnEachOther, marksOf } from "./dependencies.ts";
+import { keepNumbers } from "./keepNumbers.ts";
 import { type Purpose, textHoldsBack } from "./obstacles.ts";
-import { readsAlike } from "./readsAlike.ts";
-import { readStretch } from "./stretch.ts";
+import { readAsAlike, readsAlike } from "./readsAlike.ts";
+import { readStretch, startOf } from "./stretch.ts";
 import { hasPlace, laneOf, marksInOrder, turnsAt } from "./turns.ts";
 import { type Misplaced, untangle } from "./untangle.ts";
 
@@ -191,8 +192,12 @@ function editsFor(
     ? { start: upper.lines.start, end: neighbour.lines.end }
     : { start: neighbour.lines.start, end: lower.lines.end };
   if (textHoldsBack(stretch, moved, passed, purpose)) return undefined;
-  const edits = swap(page.text.toString(), moved.lines, passed);
-  return readsAlike(stretch, moved.lines, passed, edits) ? edits : undefined;
+  const text = page.text.toString();
+  const edits = swap(text, moved.lines, passed);
+  if (!readsAlike(stretch, moved.lines, passed, edits)) return undefined;
+  const starts = steps.slice(first, last + 1).map(startOf);
+  const numbered = keepNumbers(text, edits, starts, moved.lines);
+  return readAsAlike(stretch, edits, numbered) ? numbered : edits;
 }
 
 /** Exchanges two neighbouring runs of lines; what lies between them stays between them. */

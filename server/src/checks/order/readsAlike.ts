@@ -16,8 +16,7 @@ export function readsAlike(
 ): boolean {
   const { page, span, digest } = stretch;
   const text = page.text.slice(span.start, span.end);
-  const local = edits.map((edit) => ({ ...edit, span: shift(edit.span, -span.start) }));
-  const after = applyEdits(text, local);
+  const after = edited(stretch, edits);
   const read = digestOf(after);
   const expected = exchange(digest.facts, shift(moved, -span.start), shift(passed, -span.start));
   return (
@@ -29,6 +28,21 @@ export function readsAlike(
     sameTexts([...digest.defines.links].sort(), [...read.defines.links].sort()) &&
     sameTexts([...digest.defines.footnotes].sort(), [...read.defines.footnotes].sort())
   );
+}
+
+/** Whether two ways to edit the stretch leave facts of the same kinds, one after another. */
+export function readAsAlike(
+  stretch: Stretch,
+  one: readonly TextEdit[],
+  other: readonly TextEdit[],
+): boolean {
+  const kinds = (edits: readonly TextEdit[]) => signs(digestOf(edited(stretch, edits)).facts, "");
+  return sameTexts(kinds(one), kinds(other));
+}
+
+function edited({ page, span }: Stretch, edits: readonly TextEdit[]): string {
+  const local = edits.map((edit) => ({ ...edit, span: shift(edit.span, -span.start) }));
+  return applyEdits(page.text.slice(span.start, span.end), local);
 }
 
 /** The facts in the order in which they should stand afterwards. */
