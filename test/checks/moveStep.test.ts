@@ -104,9 +104,12 @@ Text that belongs to step 2.
 3. Solder [T1].`);
   });
 
-  test("leaves the numbers as they are where another length would need another indentation", async () => {
+  test("leaves the numbers with their steps where they do not count on, or in another length", async () => {
     expect(await moved("## Board\n\n9. [K1]\n10. [D1]\n\n    Mind it.\n11. [T1]")).toBe(
       "## Board\n\n10. [D1]\n\n    Mind it.\n9. [K1]\n11. [T1]",
+    );
+    expect(await moved("## Board\n\n2. [K1]\n1. [D1]\n3. [T1]")).toBe(
+      "## Board\n\n1. [D1]\n2. [K1]\n3. [T1]",
     );
     expect(await moved("## Board\n\n1. [K1]\n1. [D1]\n1. [T1]")).toBe(
       "## Board\n\n1. [D1]\n1. [K1]\n1. [T1]",

@@ -6,7 +6,7 @@ const MARKER = /(\d{1,9})([.)])/y;
 /**
  * The edits of a move, with the numbers of the items set right: `starts` is where each of the items
  * begins that the move touches, in the order of the text; `moved` are the lines of the one that moves.
- * Without change where they are not items of one kind, or where another length of a number would need
+ * Without change where they do not count on as one list, or where another length of a number would need
  * another indentation below it.
  */
 export function keepNumbers(
@@ -21,6 +21,8 @@ export function keepNumbers(
     one.sign === first!.sign && one.number.length === first!.number.length;
   if (markers.length < starts.length || !markers.every(alike)) return [...edits];
   const numbers = markers.map(({ number }) => number);
+  // Numbers that went astray with their steps may come home with them.
+  if (numbers.some((number, i) => Number(number) !== Number(numbers[0]) + i)) return [...edits];
   const from = starts.findIndex((start) => start >= moved.start && start < moved.end);
   const up = from === starts.length - 1;
   const own = starts[from]! - moved.start;
