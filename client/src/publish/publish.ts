@@ -78,6 +78,12 @@ async function publishInto(
   if (!publication) return;
   const { files, faults, warnings, sources } = publication;
   if (!(await goOnWithFaults(faults))) return;
+  if (files.length === 0) {
+    void vscode.window.showInformationMessage(
+      "Nothing was published: the guide has nothing for what was chosen.",
+    );
+    return;
+  }
   const source = files.find(({ name }) => sources.includes(placeOf(folder, name)));
   if (source) {
     throw new Error(
