@@ -16,11 +16,11 @@ import type { Files } from "../workspace/files.ts";
 import { markedFile } from "../workspace/openElsewhere.ts";
 import { canonicalUri } from "../workspace/paths.ts";
 import { capabilitiesFor } from "./capabilities.ts";
+import { ClientSettings } from "./clientSettings.ts";
 import { rangeToSpan, toDiagnostic } from "./convert.ts";
 import type { Answers, FeatureContext } from "./features/feature.ts";
 import { ListRegistrations } from "./lists.ts";
 import type { ClientOffers } from "./protocol.ts";
-import { readSettings } from "./settings.ts";
 import { type Host, Updater } from "./updater.ts";
 import { ErrorCode, MessageType } from "./values.ts";
 
@@ -68,11 +68,7 @@ class Server implements Session {
   #context!: FeatureContext;
   #answers: Answers | undefined;
   #lists: ListRegistrations | undefined;
-  #folders: string[] = [];
-  #section: unknown;
-  /** Of a window with several folders, their own settings. */
-  #sectionsOfFolders: readonly unknown[] = [];
-  #asksForSettings = false;
+  #settings!: ClientSettings;
   readonly #updateListeners: (() => void)[] = [];
   /** Guides followed for the sake of an open page of theirs. */
   readonly #companions = new Map<string, readonly string[]>();
@@ -86,17 +82,18 @@ class Server implements Session {
     const offers = readOffers(params.initializationOptions);
     this.editor = params.processId ?? undefined;
     this.#files = this.#environment.files(offers);
-    this.#folders = foldersOf(params);
-    this.#section = params.initializationOptions?.settings;
-    this.#service = new Service(this.#files, readSettings(this.#section, this.#folders));
+    this.#settings = new ClientSettings(this.#connection, params, (settings, ofFolders) => {
+      this.#service.configure(settings, ofFolders);
+      this.#wake();
+    });
+    this.#service = new Service(this.#files, this.#settings.usual);
     this.#updater = new Updater(
       this.#service,
       this.#environment,
       (changes) => this.#publish(changes),
       (error) => this.#report(error),
     );
-    const { workspace, textDocument } = params.capabilities;
-    this.#asksForSettings = workspace?.configuration === true;
+    const { textDocument } = params.capabilities;
     if (textDocument?.synchronization?.dynamicRegistration) {
       this.#lists = new ListRegistrations(this.#connection);
     }
@@ -110,9 +107,7 @@ class Server implements Session {
       host: this.#environment,
       caughtUp: () => this.#updater.wake(),
       onUpdate: (listener) => this.#updateListeners.push(listener),
-      ask: (method) => {
-        this.#connection.sendRequest(method).catch((error) => this.#report(error));
-      },
+      ask: (method) => this.#attempt(this.#connection.sendRequest(method)),
       filesEnding: (endings, near) => this.#filesEnding(endings, near),
       guidesNaming: (isMeant, near) => this.#guidesNaming(isMeant, near),
       tell: (method, params) => void this.#connection.sendNotification(method, params),
@@ -124,14 +119,8 @@ class Server implements Session {
     };
   }
 
-  async initialized(): Promise<void> {
-    if (this.#asksForSettings) {
-      const method = "workspace/didChangeConfiguration";
-      await this.#connection.sendRequest("client/registerCapability", {
-        registrations: [{ id: method, method, registerOptions: { section: "kitquill" } }],
-      });
-      await this.#fetchSettings();
-    }
+  initialized(): Promise<void> {
+    return this.#settings.initialized();
   }
 
   shutdown(): null {
@@ -155,17 +144,12 @@ class Server implements Session {
       }
       this.#wake();
     });
-    told<DidChangeConfigurationParams>("workspace/didChangeConfiguration", ({ settings }) =>
-      this.#settingsChanged(settings),
+    told<DidChangeConfigurationParams>("workspace/didChangeConfiguration", (params) =>
+      this.#attempt(this.#settings.changed(params)),
     );
-    told<DidChangeWorkspaceFoldersParams>("workspace/didChangeWorkspaceFolders", ({ event }) => {
-      const removed = new Set(event.removed.map(({ uri }) => canonicalUri(uri)));
-      const added = event.added.map(({ uri }) => canonicalUri(uri));
-      this.#folders = [...this.#folders.filter((uri) => !removed.has(uri)), ...added];
-      this.#sectionsOfFolders = [];
-      if (this.#asksForSettings) void this.#fetchSettings().catch((error) => this.#report(error));
-      else this.#configure();
-    });
+    told<DidChangeWorkspaceFoldersParams>("workspace/didChangeWorkspaceFolders", (params) =>
+      this.#attempt(this.#settings.foldersChanged(params)),
+    );
     connection.onRequest((method, params, token) => this.#answer(method, params, token));
   }
 
@@ -186,7 +170,7 @@ class Server implements Session {
   #open({ textDocument: { uri, version, text } }: DidOpenTextDocumentParams): void {
     this.#service.open(canonicalUri(uri), version, withoutMark(text));
     this.#wake();
-    void this.#followCompanions(canonicalUri(uri)).catch((error) => this.#report(error));
+    this.#attempt(this.#followCompanions(canonicalUri(uri)));
   }
 
   #change({ textDocument, contentChanges }: DidChangeTextDocumentParams): void {
@@ -233,41 +217,8 @@ class Server implements Session {
     return guidesNaming(isMeant, candidates.map(canonicalUri), this.#files);
   }
 
-  #settingsChanged(settings: unknown): void {
-    if (this.#asksForSettings) {
-      void this.#fetchSettings().catch((error) => this.#report(error));
-      return;
-    }
-    this.#section = (settings as { kitquill?: unknown } | null)?.kitquill;
-    this.#configure();
-  }
-
-  async #fetchSettings(): Promise<void> {
-    const folders = this.#folders.length > 1 ? this.#folders : [];
-    const items = [{}, ...folders.map((scopeUri) => ({ scopeUri }))];
-    const answer = await this.#connection.sendRequest<unknown[]>("workspace/configuration", {
-      items: items.map((item) => ({ ...item, section: "kitquill" })),
-    });
-    // Folders that came meanwhile have asked anew.
-    if (folders.length > 0 && folders !== this.#folders) return;
-    [this.#section, ...this.#sectionsOfFolders] = answer;
-    this.#configure();
-  }
-
-  #configure(): void {
-    const read = (section: unknown) => readSettings(section, this.#folders);
-    const ofFolders = this.#sectionsOfFolders.map(
-      (section, index) => [this.#folders[index]!, read(section)] as const,
-    );
-    this.#service.configure(read(this.#section), new Map(ofFolders));
-    this.#wake();
-  }
-
   #wake(): void {
-    void this.#updater
-      .wake()
-      .then(() => this.#prepare())
-      .catch((error) => this.#report(error));
+    this.#attempt(this.#updater.wake().then(() => this.#prepare()));
   }
 
   /** Who has opened a guide will soon ask something of it, and should not wait for the features then. */
@@ -287,8 +238,12 @@ class Server implements Session {
       });
     }
     for (const listener of this.#updateListeners) listener();
-    const registered = this.#lists?.follow(this.#service.lists());
-    void registered?.catch((error) => this.#report(error));
+    if (this.#lists) this.#attempt(this.#lists.follow(this.#service.lists()));
+  }
+
+  /** Nobody waits for it: when it fails, the client is told. */
+  #attempt(work: Promise<unknown>): void {
+    work.catch((error) => this.#report(error));
   }
 
   #report(error: unknown): void {
@@ -306,12 +261,6 @@ function readOffers(options: unknown): ClientOffers {
     ...(typeof offers?.goTo === "string" && { goTo: offers.goTo }),
     ...(typeof offers?.explain === "string" && { explain: offers.explain }),
   };
-}
-
-function foldersOf(params: InitializeParams): string[] {
-  const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? [];
-  const root = params.rootUri;
-  return (folders.length > 0 ? folders : root ? [root] : []).map(canonicalUri);
 }
 
 /** Offsets count from after a byte-order mark. */

@@ -22,11 +22,11 @@ import { defaultHandlers, type Handlers, type State } from "mdast-util-to-hast";
 import type { PartMark } from "../../syntax/dialect.ts";
 import type { AlmostMarkNode, FigureNode, PartMarkNode } from "../../syntax/marks/tree.ts";
 import { readMentions } from "../../syntax/mentions.ts";
-import { movesParts, plainText, startOf } from "../../syntax/nodes.ts";
-import { readAlert, readSignal, type Signal } from "../../syntax/signalWords.ts";
+import { movesParts, startOf } from "../../syntax/nodes.ts";
 import { keepUnits } from "../html.ts";
 import { standsAlone } from "../standsAlone.ts";
 import type { Hole, Holes } from "./holes.ts";
+import { readOpening } from "./quoteOpening.ts";
 
 declare module "hast" {
   interface ElementData {
@@ -208,7 +208,7 @@ export class PieceHandlers {
 
   #quote(state: State, node: Blockquote): Element {
     const [first, ...rest] = node.children;
-    const opening = first?.type === "paragraph" ? this.#opening(first) : undefined;
+    const opening = first?.type === "paragraph" ? readOpening(first, this.#source) : undefined;
     if (!opening) {
       const quote = defaultHandlers.blockquote(state, node) as Element;
       return quote;
@@ -230,40 +230,6 @@ export class PieceHandlers {
     state.patch(node, note);
     return note;
   }
-
-  /** How a hazard note or alert opens, and its first paragraph behind that; else undefined. */
-  #opening(paragraph: Paragraph): Opening | undefined {
-    const [first, ...others] = paragraph.children;
-    if (!first) return undefined;
-    const head = this.#source.slice(startOf(paragraph), startOf(paragraph) + 20);
-    const alert = /^\[!(?:NOTE|TIP|IMPORTANT|WARNING|CAUTION)\]/i.exec(head);
-    if (alert) {
-      const rest = withoutStart(paragraph.children, alert[0]);
-      return { signal: readAlert(head), word: undefined, hazard: "", rest };
-    }
-    const read = first.type === "strong" ? readSignal(plainText(first)) : undefined;
-    if (!read) return undefined;
-    return { ...read, rest: withoutStart(others, "") };
-  }
-}
-
-interface Opening {
-  /** Undefined for an alert that warns of nothing. */
-  readonly signal: Signal | undefined;
-  readonly word: string | undefined;
-  readonly hazard: string;
-  readonly rest: PhrasingContent[];
-}
-
-/** The nodes behind a text that the first of them begins with, and behind white space. */
-function withoutStart(nodes: readonly PhrasingContent[], start: string): PhrasingContent[] {
-  const [first, ...others] = nodes;
-  if (!first) return [];
-  if (start !== "" && plainText(first) === start) return withoutStart(others, "");
-  if (first.type === "break") return withoutStart(others, "");
-  if (first.type !== "text") return [...nodes];
-  const value = first.value.slice(start.length).trimStart();
-  return value === "" ? others : [{ ...first, value }, ...others];
 }
 
 function blocksOf(state: State, child: Nodes, parent: Parents): ElementContent[] {
