@@ -32,7 +32,8 @@ test("a guide is seen at a glance from its page and from its list, as it stands 
   await started({ "guide.md": GUIDE, "list.csv": LIST });
   await client.open("guide.md", GUIDE);
   const first = await overview("guide.md");
-  expect(first).toMatchObject({ uri: `${FOLDER}guide.md`, listed: 2, fitted: 1, errors: 3 });
+  // R9 is taken for a slip of R2, which is then not reported as missing.
+  expect(first).toMatchObject({ uri: `${FOLDER}guide.md`, listed: 2, fitted: 1, errors: 1 });
   expect((await stages("list.csv"))![0]!.steps[0]).toMatchObject({
     number: "1.1",
     worst: "error",
