@@ -21,6 +21,8 @@ const GROUPS = [
 ];
 /** Words of the published page, of new guides and of the trade: data in several languages. */
 const NO_MESSAGES = /\/(?:words|verbs)(?:\/|\.ts$)/;
+/** What a library says: the sources compare it, and say it to nobody. */
+const NOT_OURS = new Set(["The element can't be renamed."]);
 const CHECK = /^server\/src\/checks\/([a-z-]+)\.ts$/;
 
 /**
@@ -32,7 +34,8 @@ export async function collectMessages() {
   for (const file of sourcesOf(["server/src", "client/src", "client/page"])) {
     const [title] = GROUPS.find(([, pattern]) => pattern.test(file)) ?? [];
     if (!title || NO_MESSAGES.test(file)) continue;
-    const sayings = await sayingsIn(readFileSync(join(ROOT, file), "utf8"));
+    const all = await sayingsIn(readFileSync(join(ROOT, file), "utf8"));
+    const sayings = all.filter((text) => !NOT_OURS.has(text));
     if (sayings.length > 0) groups.get(title).set(CHECK.exec(file)?.[1] ?? file, sayings);
   }
   const manifest = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8"));
