@@ -111,7 +111,7 @@ test.each([
   ["Solder. [tool: iron] [#here]", "Solder. (iron)"],
   ["See [see: last], then fit [C1].", "See 1.2, then fit C1."],
   ["Set {VCC = 5 V ± 5 %} and read {read V(TP1) < 50 mV}.", "Set 5 V and read < 50 mV."],
-  ["Touching: [R1][R2]", "Touching: R1 R2"],
+  ["Touching: [R1][R2]{U = 5 V}{I = 2 A}", "Touching: R1 R2 5 V 2 A"],
   ["Fit [all R].", "Fit R1, R2."],
 ])("%s", async (step, shown) => {
   const text = await markdownOf(guide(`## A\n\n1. ${step}\n2. The last. [#last]`));

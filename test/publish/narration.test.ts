@@ -87,14 +87,14 @@ describe.each([
 
 test("marks and figures are said as a reader sees them", async () => {
   const published = await narrate(
-    "## A & B\n\n1. Fit [R1, R2 = 4k7] at {VCC / 10}, *flat* on the `PCB`. [tool: vice] [C1]\n2. Put [4 × M3x6] in. [#end]\n3. See [see: end].",
+    "## A & B\n\n1. Fit [R1, R2 = 4k7] at {VCC / 10}, *flat* on the `PCB`. [tool: vice] [C1]\n2. Put [4 × M3x6][2 × M3]{U = 5 V}{I = 2 A} in. [#end]\n3. See [see: end].",
     "supply: { VCC: 10 V ± 10 % }\n",
   );
   expect(cuesOf(published).map(({ id, text }) => [id, text])).toEqual([
     ["1 title", "A &amp; B"],
     ["1.1 (1)", "Fit R1, R2, 4k7 at 1 volt, flat on the PCB."],
     ["1.1 (2)", "C1."],
-    ["1.2", "Put 4 M3x6 in."],
+    ["1.2", "Put 4 M3x6 2 M3 5 volts 2 amperes in."],
     ["1.3", "See 1.2."],
   ]);
   expect(published.text("narration.txt")).toContain("Needs: vice");

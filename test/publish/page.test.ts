@@ -176,6 +176,11 @@ describe("what a page shows", () => {
     expect(step(4)).toBe("Fit (first) D1.");
   });
 
+  test("marks and figures that touch each other apart", async () => {
+    const $ = await pageOf("## A\n\n1. Fit [R1 = 4k7][R2] at {U = 5 V}{I = 2 A}.");
+    expect(seen($("#step-1-1 p").text())).toBe("Fit R1 = 4k7 R2 at 5 V 2 A.");
+  });
+
   test("figures as values, with their range on demand", async () => {
     const $ = await pageOf(
       "## A\n\n1. Set {VCC}, so {P = VCC^2 / 10 Ω}. Fit [R1].",

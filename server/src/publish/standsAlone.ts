@@ -1,4 +1,7 @@
-/** Whether a mark is part of a sentence, or stands between sentences: then it is shown in parentheses. */
+/**
+ * How a mark stands in the text around it: part of a sentence or between sentences, where it is shown in
+ * parentheses; and right behind another one, from which it is then parted.
+ */
 
 const GAP = String.raw`[ \t]*(?:(?:\r\n|\n|\r)[ \t]*)?`;
 /** Marks, each behind a gap, and a gap. */
@@ -15,4 +18,13 @@ const LOOKED_AT = 300;
 export function standsAlone(source: string, offset: number): boolean {
   const before = source.slice(Math.max(0, offset - LOOKED_AT), offset);
   return BEHIND_SENTENCE.test(before) && !BEHIND_NUMBER.test(before);
+}
+
+/**
+ * Whether another mark or figure ends where one begins: without a space `[R1 = 4k7][R2]` would read
+ * 4k7R2.
+ */
+export function touchesAnother(source: string, offset: number): boolean {
+  const before = source[offset - 1];
+  return before === "]" || before === "}";
 }

@@ -11,7 +11,7 @@ import { shownFigure } from "../figures.ts";
 import type { PictureSource } from "../fill/filler.ts";
 import { shownMark } from "../fill/marks.ts";
 import type { Templates } from "../piece/templates.ts";
-import { standsAlone } from "../standsAlone.ts";
+import { standsAlone, touchesAnother } from "../standsAlone.ts";
 import type { PageWords } from "../words/form.ts";
 import type { PageLabels } from "./pageLabels.ts";
 import { plainText } from "./plainText.ts";
@@ -31,7 +31,7 @@ export function resolvePiece(piece: PieceNode, context: ResolveContext): string 
   const edits: TextEdit[] = context.labels.edits(piece, source);
   for (const fact of piece.facts.facts) {
     if (fact.kind === "mark") edits.push(...markEdit(fact.mark, piece, context, source));
-    else if (fact.kind === "figure") edits.push(figureEdit(fact.figure, piece, context));
+    else if (fact.kind === "figure") edits.push(figureEdit(fact.figure, piece, context, source));
     else if (fact.kind === "comment") edits.push(withoutComment(fact, source));
     else if (fact.kind === "picture") edits.push(...pictureEdit(fact, piece, context, source));
     else if (fact.kind === "heading") edits.push(...headingEdits(fact, context, source));
@@ -69,12 +69,19 @@ function markEdit(
 
 /** In parentheses where the mark is no part of a sentence; marks that touch are parted. */
 function asWords(text: string, { start }: Span, source: string): string {
-  const blank = source[start - 1] === "]" ? " " : "";
+  const blank = touchesAnother(source, start) ? " " : "";
   return blank + (standsAlone(source, start) ? `(${text})` : text);
 }
 
-function figureEdit(figure: Figure, piece: PieceNode, { guide }: ResolveContext): TextEdit {
-  return { span: figure.span, text: plainText(shownFigure(figure, piece, guide).text) };
+function figureEdit(
+  figure: Figure,
+  piece: PieceNode,
+  { guide }: ResolveContext,
+  source: string,
+): TextEdit {
+  const { span } = figure;
+  const blank = touchesAnother(source, span.start) ? " " : "";
+  return { span, text: blank + plainText(shownFigure(figure, piece, guide).text) };
 }
 
 /** With its line where it stands alone on one. */

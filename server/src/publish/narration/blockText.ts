@@ -6,6 +6,7 @@ import type { TextFact, TextRun } from "../../syntax/facts.ts";
 import { MappedText } from "../../syntax/marks/mappedText.ts";
 import { shownFigure } from "../figures.ts";
 import { shownMark } from "../fill/marks.ts";
+import { touchesAnother } from "../standsAlone.ts";
 import type { PageWords } from "../words/form.ts";
 
 export interface ReadBlock {
@@ -37,8 +38,11 @@ export class BlockReader {
     let text = "";
     let end = block.span.start;
     for (const run of block.runs) {
+      const { start } = run.span;
+      const isOurs = run.kind === "mark" || run.kind === "figure";
       // Between runs stand Markdown's signs, which part words only with the white space among them.
-      if (/\s/.test(this.#source(end, run.span.start))) text += " ";
+      const isParted = /\s/.test(this.#source(end, start));
+      if (isParted || (isOurs && touchesAnother(this.#source(start - 1, start), 1))) text += " ";
       text += this.#run(run, standsAlone(text), things);
       end = run.span.end;
     }

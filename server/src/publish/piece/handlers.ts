@@ -24,7 +24,7 @@ import type { AlmostMarkNode, FigureNode, PartMarkNode } from "../../syntax/mark
 import { readMentions } from "../../syntax/mentions.ts";
 import { movesParts, startOf } from "../../syntax/nodes.ts";
 import { keepUnits } from "../html.ts";
-import { standsAlone } from "../standsAlone.ts";
+import { standsAlone, touchesAnother } from "../standsAlone.ts";
 import type { Hole, Holes } from "./holes.ts";
 import { readOpening } from "./quoteOpening.ts";
 
@@ -57,8 +57,8 @@ export class PieceHandlers {
 
   get handlers(): Handlers {
     return {
-      partMark: (_, node: PartMarkNode) => this.#mark(node.mark),
-      figure: (_, node: FigureNode) => this.#figure(node),
+      partMark: (_, node: PartMarkNode) => this.#apart(node, this.#mark(node.mark)),
+      figure: (_, node: FigureNode) => this.#apart(node, this.#figure(node)),
       almostMark: (_, node: AlmostMarkNode): Text => ({ type: "text", value: node.value }),
       text: (state, node) => this.#words(defaultHandlers.text(state, node) as Text),
       paragraph: (state, node: Paragraph) => this.#paragraph(state, node),
@@ -90,6 +90,11 @@ export class PieceHandlers {
   #figure({ figure }: FigureNode): Element {
     if (figure.reading) this.#below.push(this.#hole({ kind: "reading", figure }));
     return this.#hole({ kind: "figure", figure });
+  }
+
+  /** What a mark or figure has become, with a space before it where it needs one. */
+  #apart(node: Nodes, made: Element): ElementContent[] {
+    return touchesAnother(this.#source, startOf(node)) ? [plain(" "), made] : [made];
   }
 
   #words(written: Text): ElementContent[] {
