@@ -71,10 +71,8 @@ export const PARALLEL: Operation = {
   value: (a, b) => (a === 0 && b === 0 ? 0 : (a! * b!) / (a! + b!)),
   range: (a, b) => {
     if (a!.low >= 0 && b!.low >= 0) {
-      return {
-        low: PARALLEL.value(a!.low, b!.low),
-        high: PARALLEL.value(a!.high, b!.high),
-      };
+      // Rounding may leave the value of the greater ends a digit below that of the smaller.
+      return hull([PARALLEL.value(a!.low, b!.low), PARALLEL.value(a!.high, b!.high)]);
     }
     return divide(multiply(a!, b!), add(a!, b!));
   },

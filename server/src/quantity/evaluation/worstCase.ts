@@ -48,7 +48,8 @@ class Search {
 
   greatest(): number {
     const first = this.#boxOf(this.#program.box, this.#whole);
-    const closeness = CLOSE * width(this.#whole.range);
+    // A range that rounding has turned round has no width.
+    const closeness = CLOSE * Math.max(0, width(this.#whole.range));
     const open = [first];
     for (let count = 0; count < MOST_BOXES; count++) {
       const next = takeGreatest(open);
