@@ -129,6 +129,9 @@ describe("problems", () => {
   test("a range of two classes is two parts and told", () => {
     expect(names("R1-C4")).toBe("R1 C4");
     expect(messages("R1-C4")).toEqual([expect.stringContaining("not of one series")]);
+    // Such a number counts the units of one chip.
+    expect(names("TL074-2")).toBe("TL074 TL2");
+    expect(names("R010-R008")).toBe("R008 R009 R010");
   });
 
   test("a range beyond the limit is told and costs nothing", () => {

@@ -113,7 +113,7 @@ export class ListedNames {
       for (const name of forward.names) this.add(name, span);
       return;
     }
-    const backward = expandRange(to, from, room);
+    const backward = countsAlike(from, to) ? expandRange(to, from, room) : undefined;
     if (backward && backward.size <= MAX_IN_CELL) {
       this.#report(span, `The range ${text} runs backwards. It is read as ${b}–${a}; write it so.`);
       for (const name of backward.names) this.add(name, span);
@@ -130,6 +130,12 @@ export class ListedNames {
   #report(span: Span, message: string): void {
     this.problems.push({ span, message });
   }
+}
+
+/** `R10-R01` may run backwards, but the `1` of `TL074-1` counts units of a type. */
+function countsAlike(a: Designator, b: Designator): boolean {
+  const isPadded = a.digits.startsWith("0") || b.digits.startsWith("0");
+  return !isPadded || a.digits.length === b.digits.length;
 }
 
 export function nameOf({ letters, digits, suffix }: Designator): string {
