@@ -5,7 +5,7 @@
  */
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import { type Browser, chromium, type Locator, type Page } from "playwright-core";
+import { type Browser, chromium, errors, type Locator, type Page } from "playwright-core";
 import { findBrowser } from "../../scripts/browser.mjs";
 import { serveEditor } from "./host.ts";
 import type { Host } from "./hostProcess.ts";
@@ -16,6 +16,8 @@ const RELOAD = "Developer: Reload Window";
 const PATIENCE_MS = 20_000;
 /** The editor fades and debounces; waits of this length settle what has no sign to wait for. */
 const SETTLE_MS = 400;
+/** A box of the editor opens within this time, or does not. */
+const BOX_MS = 3_000;
 
 /** Settings that leave nothing on the screen but what a test is about. */
 export const QUIET = {
@@ -590,7 +592,7 @@ export class Editor {
     await this.eventually(
       async () => {
         await this.page.keyboard.press(key);
-        await this.quickInput().fill(query);
+        if (!(await this.fillBox(query))) return "";
         const text = await this.settled(() => textOf(row), label);
         // What comes to be possible while the box is open is not in it.
         if (!text.includes(label)) await this.page.keyboard.press("Escape");
@@ -598,6 +600,17 @@ export class Editor {
       },
       (text) => text.includes(label),
     );
+  }
+
+  /** False where no box opens: a key that comes while the focus moves is lost, or the box shuts again. */
+  private async fillBox(query: string): Promise<boolean> {
+    try {
+      await this.quickInput().fill(query, { timeout: BOX_MS });
+      return true;
+    } catch (error) {
+      if (error instanceof errors.TimeoutError) return false;
+      throw error;
+    }
   }
 
   /** What is there when the wanted text is in it, or after some time. */
