@@ -149,6 +149,14 @@ describe("values as lists write them", () => {
     ["R", "B10k", { value: q(10e3, "Ω"), rest: "B" }],
     ["R", "10kB", { value: q(10e3, "Ω"), rest: "B" }],
     ["RV", "100k lin", { value: q(100e3, "Ω"), rest: "lin" }],
+    ["R", "4.7 kilohm", { value: q(4700, "Ω") }],
+    ["R", "2 Megohms", { value: q(2e6, "Ω") }],
+    ["R", "470E", { value: q(470, "Ω") }],
+    ["R", "10mR", { value: q(0.01, "Ω") }],
+    ["R", "4k7 0W25", { value: q(4700, "Ω"), power: q(0.25, "W") }],
+    ["R", "10k-1%", { value: q(10e3, "Ω"), tolerance: "1 %" }],
+    ["R", "10k (1%)", { value: q(10e3, "Ω"), tolerance: "1 %" }],
+    ["RN", "8x10k", { value: q(10e3, "Ω"), rest: "8x" }],
     ["R", "+10k ±0,5 %", { value: q(10e3, "Ω"), tolerance: "0.5 %" }],
     ["C", "100nF", { value: q(100e-9, "F") }],
     ["C", "100 nF", { value: q(100e-9, "F") }],
@@ -168,6 +176,9 @@ describe("values as lists write them", () => {
       "470u +80/-20% 25V",
       { value: q(470e-6, "F"), tolerance: "+80/-20 %", voltage: q(25, "V") },
     ],
+    ["C", "2.2 microfarads", { value: q(2.2e-6, "F") }],
+    ["C", "100 mmfd", { value: q(100e-12, "F") }],
+    ["C", "100nF-50V", { value: q(100e-9, "F"), voltage: q(50, "V") }],
     ["L", "56\u00a0uH", { value: q(56e-6, "H") }],
     ["Y", "16MHz", { value: q(16e6, "Hz") }],
     ["X", "12 MHz", { value: q(12e6, "Hz") }],
@@ -180,6 +191,7 @@ describe("values as lists write them", () => {
     ["D", "1N4007 1000V", { voltage: q(1000, "V"), rest: "1N4007" }],
     ["F", "PTC, 600 mA, 6V", { value: q(0.6, "A"), voltage: q(6, "V"), rest: "PTC" }],
     ["F", "T3.15A 250V", { value: q(3.15, "A"), voltage: q(250, "V"), rest: "T" }],
+    ["F", "500mAT", { value: q(0.5, "A"), rest: "T" }],
     ["BT", "9 V", { value: q(9, "V") }],
   ])("%s: %s", (letters, text, expected) => {
     expect(read(text, letters)).toEqual(expected);
@@ -208,6 +220,8 @@ describe("what is no value", () => {
     ["U", "1117 3.3V"],
     ["D", "LM4040-5V"],
     ["R", "CH0402-50RGFTA"],
+    ["RV", "3296W-1-103"],
+    ["R", "4E7"],
     ["R", "R-US_R0603"],
     ["C", "NFM21PC475B1A3D"],
     ["J", "Conn_01x07"],
@@ -229,6 +243,8 @@ describe("what is no value", () => {
     ["a plain space may part two figures", "C", "10 000 µF"],
     ["either value may be fitted", "R", "10k or 12k"],
     ["either value may be fitted", "R", "10k/12k"],
+    ["a trimmer has a range", "CT", "6 – 30 pF"],
+    ["a trimmer has a range", "CT", "5 pF to 60 pF"],
     ["a bare number on a capacitor has no unit", "C", "10"],
     ["0603 is a package", "R", "0603"],
   ])("%s", (_, letters, text) => {
@@ -246,6 +262,8 @@ describe("columns of their own", () => {
     expect(readRating("6V3", "V")).toEqual(q(6.3, "V"));
     expect(readRating("0,25", "W")).toEqual(q(0.25, "W"));
     expect(readRating("1/4 W", "W")).toEqual(q(0.25, "W"));
+    expect(readRating("1/4", "W")).toEqual(q(0.25, "W"));
+    expect(readRating("¼", "W")).toEqual(q(0.25, "W"));
     expect(readRating("500 mA", "A")).toEqual(q(0.5, "A"));
     expect(readRating("n/a", "V")).toBeUndefined();
     expect(readRating("63 V", "W")).toBeUndefined();
@@ -256,6 +274,9 @@ describe("columns of their own", () => {
     expect(readTolerance("± 0,5 %")).toBe("0.5 %");
     expect(readTolerance("J")).toBe("5 %");
     expect(readTolerance("-20%/+80%")).toBe("+80/-20 %");
+    expect(readTolerance("-20...+80%")).toBe("+80/-20 %");
+    expect(readTolerance("+80 -20 %")).toBe("+80/-20 %");
+    expect(readTolerance("±0.25p")).toBe("0.25 pF");
     expect(readTolerance("yes")).toBeUndefined();
   });
 });

@@ -19,7 +19,7 @@ export interface WordReading {
 }
 
 const NUMBER = String.raw`((?:\d{1,3}(?:'\d{3}){1,2}|\d{1,9})(?:[.,_]\d{1,8})?|\.\d{1,8})`;
-const PLAIN = new RegExp(`^\\+?${NUMBER}([^\\d.,']{0,8})$`);
+const PLAIN = new RegExp(`^\\+?${NUMBER}([^\\d.,']{0,12})$`);
 const LETTER_FOR_POINT = /^(\d{0,4})([a-zA-ZΩ])(\d{1,4})([a-zA-ZΩ]{0,4})$/;
 const MARK = /^([1-9]\d)(\d)([BCDFGJKMZ]?)$/;
 
@@ -58,13 +58,13 @@ function readPlain(word: string, kind: ValueClass): WordReading | undefined {
   const doubtful = isDoubtfulGroup(digits) && ["Ω", "F", "H"].includes(tail.unit);
   const amount = doubtful ? undefined : decimal(digits, tail.exponent);
   if (amount === undefined) return undefined;
-  const tolerance = tail.taper
+  const tolerance = tail.isOther
     ? undefined
     : toleranceOfLetter(tail.letter ?? "", farads(amount, tail.unit));
   return {
     quantity: { amount, unit: tail.unit },
     by: tail.by,
-    unread: tail.letter && !tolerance ? 1 : 0,
+    unread: tail.letter && !tolerance ? tail.letter.length : 0,
     ...(tolerance && { tolerance }),
   };
 }
@@ -73,9 +73,10 @@ interface Tail {
   readonly unit: Unit;
   readonly exponent: number;
   readonly by: WordReading["by"];
-  /** A tolerance letter, or the taper of a potentiometer. */
+  /** A tolerance letter, the taper of a potentiometer, or the speed of a fuse. */
   readonly letter?: string;
-  readonly taper?: boolean;
+  /** The letter is no tolerance. */
+  readonly isOther?: boolean;
 }
 
 function readTail(tail: string, kind: ValueClass): Tail | undefined {
@@ -85,7 +86,12 @@ function readTail(tail: string, kind: ValueClass): Tail | undefined {
   const ofResistor = kind.code === "Ω" && RESISTOR_TAIL.exec(tail);
   if (ofResistor) {
     const letter = ofResistor[2] ?? ofResistor[3]!;
-    return { ...readCodeLetter(ofResistor[1]!, kind)!, by: "code", letter, taper: !ofResistor[2] };
+    const prefix = readCodeLetter(ofResistor[1]!, kind)!;
+    return { ...prefix, by: "code", letter, isOther: !ofResistor[2] };
+  }
+  const ofFuse = kind.units[0] === "A" && FUSE_TAIL.exec(tail);
+  if (ofFuse) {
+    return { ...readUnit(ofFuse[1]!)!, by: "unit", letter: ofFuse[2]!, isOther: true };
   }
   const unit = readUnit(tail);
   if (unit) return { ...unit, by: "unit" };
@@ -99,9 +105,11 @@ function readTail(tail: string, kind: ValueClass): Tail | undefined {
  * cannot be told, so B, C and D are left unread there.
  */
 const RESISTOR_TAIL = /^([rRkKMG])(?:([FGJKM])|([A-DW]))$/;
+/** `500mAT` is slow; the letters of IEC 60127 stand before or behind the current. */
+const FUSE_TAIL = /^(m?A)(TT|FF|[TFM])$/;
 const OTHER_TAIL = /^([pnuPNUm])([BCDGJKMZ])$/;
 
-/** `4k7`, `R47`, `1R8J`, `4n7F`, and the same habit with volts and amperes: `5V1`, `3A15`. */
+/** `4k7`, `R47`, `1R8J`, `4n7F`, and the same habit with other units: `5V1`, `0W25`, `3A15`. */
 function readPointCode(word: string, kind: ValueClass): WordReading | undefined {
   const match = LETTER_FOR_POINT.exec(word);
   if (!match) return undefined;
@@ -133,6 +141,7 @@ function isLeadingLetter(unit: Unit, part: string, kind: ValueClass): boolean {
 
 function readRatingPoint(letter: string, kind: ValueClass) {
   if (letter === "v" || letter === "V") return { unit: "V", exponent: 0 } as const;
+  if (letter === "W") return { unit: "W", exponent: 0 } as const;
   if (letter === "A" && kind.units[0] === "A") return { unit: "A", exponent: 0 } as const;
   return undefined;
 }
@@ -163,6 +172,8 @@ function readCodeLetter(letter: string, kind: ValueClass, forPoint = false) {
   if (kind.code === "H" && letter === "R" && forPoint) return { unit: "H", exponent: -6 } as const;
   // Behind the number these are read as unit symbols.
   if (!forPoint && (letter === "F" || letter === "Ω")) return undefined;
+  // Some write 470E for 470R. As the point it would be a power of ten: 4E7.
+  if (kind.code === "Ω" && letter === "E" && !forPoint) return { unit: "Ω", exponent: 0 } as const;
   const exponent = CODE_LETTERS[kind.code]?.[letter];
   return exponent === undefined ? undefined : { unit: kind.code, exponent };
 }

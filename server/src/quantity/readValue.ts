@@ -85,12 +85,12 @@ interface Reading extends WordReading {
 }
 
 function readAll(text: string, kind: ValueClass) {
-  const words = splitWords(text);
+  const words = splitWords(text).flatMap((word) => cutAtDash(word, kind));
   const readings: Reading[] = [];
   let afterType = false;
   let leads = true;
   for (let i = 0; i < words.length; ) {
-    const found = readFraction(words, i) ?? readFrom(words, i, text, kind);
+    const found = readFraction(words, i, kind) ?? readFrom(words, i, text, kind);
     if (found) {
       const { quantity, by, unread, tolerance } = found.reading;
       const { start, end } = found.span;
@@ -142,7 +142,7 @@ function readFrom(
 
 /** Whether a word can be the prefix or unit of the number before it. */
 function continues(next: Word, last: Word, text: string): boolean {
-  return /^[a-zA-ZΩ]{1,5}$/.test(next.text) && text.slice(last.end, next.start).trim() === "";
+  return /^[a-zA-ZΩ-]{1,12}$/.test(next.text) && text.slice(last.end, next.start).trim() === "";
 }
 
 /** `22 pF C` is ±0.25 pF. */
@@ -159,28 +159,52 @@ function withToleranceLetter(found: Found, next: Word | undefined, text: string)
   };
 }
 
-/** Taper letters before a potentiometer's value (`A1M`, `B10k`), the speed of a fuse (`T3.15A`). */
-function lettersBefore(word: string, kind: ValueClass): number {
-  const pattern =
-    kind.code === "Ω" ? /^[A-DW]-?(?=\d)/ : kind.units[0] === "A" ? /^[TFM]{1,2}(?=\d)/ : undefined;
-  return pattern?.exec(word)?.[0].length ?? 0;
+/** `100nF-50V` is a value and its rating; other dashes belong to type numbers. */
+function cutAtDash(word: Word, kind: ValueClass): readonly Word[] {
+  const dash = word.text.indexOf("-");
+  if (dash < 1 || word.text.length > MAX_WORD) return [word];
+  const [left, right] = [word.text.slice(0, dash), word.text.slice(dash + 1)];
+  const value = readWord(left, kind);
+  const isValue = value?.by !== "class" && kind.units.some((unit) => unit === value?.quantity.unit);
+  if (!isValue || !RATINGS.has(readWord(right, kind)?.quantity.unit)) return [word];
+  const at = word.start + dash;
+  return [
+    { text: left, start: word.start, end: at },
+    { text: right, start: at + 1, end: word.end },
+  ];
 }
+
+/**
+ * What stands before a value in its word: the taper of a potentiometer (`A1M`, `B10k`), the speed of
+ * a fuse (`T3.15A`), how many are in one case (`8x10k`).
+ */
+function lettersBefore(word: string, kind: ValueClass): number {
+  const before =
+    kind.code === "Ω" ? BEFORE_OHM : kind.units[0] === "A" ? BEFORE_AMPERE : BEFORE_OTHERS;
+  return before.exec(word)?.[0].length ?? 0;
+}
+
+const BEFORE_OHM = /^(?:[A-DW]-?|[1-9]\d?[xX×])(?=\d)/;
+const BEFORE_AMPERE = /^[TFM]{1,2}(?=\d)/;
+const BEFORE_OTHERS = /^[1-9]\d?[xX×](?=\d)/;
 
 const VULGAR: { readonly [char: string]: number } = { "½": 1 / 2, "¼": 1 / 4, "⅛": 1 / 8 };
 
-/** `1/4w`, `1/4 W`, `½ W`. */
-function readFraction(words: readonly Word[], i: number): Found | undefined {
+/** `1/4w`, `1/4 W`, `½ W`; the mere `1/4` in a column of watts. */
+function readFraction(words: readonly Word[], i: number, kind: ValueClass): Found | undefined {
   const word = words[i]!;
   const match = /^(?:1\/(\d{1,2})|([½¼⅛]))([a-zA-Z]*)$/.exec(word.text);
   if (!match) return undefined;
   const apart = match[3] === "";
   const unit = readUnit(apart ? (words[i + 1]?.text ?? "") : match[3]!);
-  if (unit?.unit !== "W" || unit.exponent !== 0) return undefined;
+  const isSpelled = unit?.unit === "W" && unit.exponent === 0;
+  if (!isSpelled && !(apart && kind.bare === "W")) return undefined;
   const amount = match[2] ? VULGAR[match[2]]! : 1 / Number(match[1]);
   if (!Number.isFinite(amount)) return undefined;
-  const end = apart ? words[i + 1]!.end : word.end;
+  const count = apart && isSpelled ? 2 : 1;
+  const end = words[i + count - 1]!.end;
   const reading: WordReading = { quantity: { amount, unit: "W" }, by: "unit", unread: 0 };
-  return { reading, words: apart ? 2 : 1, span: { start: word.start, end } };
+  return { reading, words: count, span: { start: word.start, end } };
 }
 
 /** `2 200 µF` with a plain space may be 2200 µF or two figures; `47 100V` is not. */
@@ -201,7 +225,7 @@ function isTypeNumber(word: string): boolean {
 }
 
 const ELECTRICAL = new Set<Unit>(["Ω", "F", "H", "Hz"]);
-const RATINGS = new Set<Unit>(["V", "A", "W"]);
+const RATINGS = new Set<Unit | undefined>(["V", "A", "W"]);
 
 /** The reading that is the part's own value, if it is plain which one. */
 function choose(readings: readonly Reading[], kind: ValueClass, text: string): Reading | undefined {
@@ -211,13 +235,19 @@ function choose(readings: readonly Reading[], kind: ValueClass, text: string): R
     const between = text.slice(chosen.end, next.start).trim().toLowerCase();
     if (ALTERNATIVE.has(between)) return undefined;
   }
+  if (chosen?.quantity.unit === "F" && RANGE_BEFORE.test(text.slice(0, chosen.start))) {
+    return undefined;
+  }
   return (
     chosen ?? readings.find((one) => one.by === "class" && one.leads && kind.code !== undefined)
   );
 }
 
-/** Words between two values either of which may be fitted. */
-const ALTERNATIVE = new Set(["or", "oder", "ou", "o", "of", "/"]);
+/** What stands between two values either of which may be fitted, or between the ends of a range. */
+const ALTERNATIVE = new Set("or oder ou o of / - – … .. ... to bis à a tot t/m".split(" "));
+
+/** The lower end of a trimmer capacitor, whose unit stands behind the upper one: `6 – 30 pF`. */
+const RANGE_BEFORE = /(?<![\d.,])\d{1,2}(?:[.,]\d)? ?(?:[-–…]|\.{2,3}|to|bis|à|tot) ?$/;
 
 function isOwnValue(reading: Reading, kind: ValueClass): boolean {
   const { unit } = reading.quantity;
@@ -244,7 +274,7 @@ function restOf(text: string, used: readonly { start: number; end: number }[]): 
     rest += `${text.slice(done, start)} `;
     done = end;
   }
-  const words = (rest + text.slice(done)).replaceAll("()", " ").split(/\s+/);
+  const words = (rest + text.slice(done)).replace(/\( *\)/g, " ").split(/\s+/);
   const isJoiner = (word: string) => [...word].every((char) => JOINERS.has(char));
   const from = words.findIndex((word) => !isJoiner(word));
   const to = words.findLastIndex((word) => !isJoiner(word));

@@ -9,9 +9,11 @@ export interface FoundTolerance {
 
 const NUMBER = "(\\d{1,3}(?:[.,]\\d{1,3})?)";
 const START = "(?<![\\p{L}\\d.,])";
-const UNEQUAL = new RegExp(`${START}([+-]) ?${NUMBER} ?%? ?/ ?([+-]) ?${NUMBER} ?%`, "u");
+/** `+80/-20 %`, `-20...+80%`, `+80 -20 %`, and the print `+80-20%`. */
+const BETWEEN = " ?(?:[/,;…]|\\.{2,3})? ?";
+const UNEQUAL = new RegExp(`${START}([+-]) ?${NUMBER} ?%?${BETWEEN}([+-]) ?${NUMBER} ?%`, "u");
 const PERCENT = new RegExp(`(?:(?:±|\\+/?-) ?|${START})${NUMBER} ?%`, "u");
-const PICOFARAD = new RegExp(`(?:±|\\+/?-) ?${NUMBER} ?p[fF](?![\\p{L}\\d])`, "u");
+const PICOFARAD = new RegExp(`(?:±|\\+/?-) ?${NUMBER} ?p[fF]?(?![\\p{L}\\d])`, "u");
 
 /** The first tolerance in a text that has U+2212 folded to a hyphen. */
 export function findTolerance(text: string): FoundTolerance | undefined {

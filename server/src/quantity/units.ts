@@ -13,6 +13,8 @@ export interface ScaledUnit {
  * undefined also where the spelling is doubtful (`mohm`, `MF`).
  */
 export function readUnit(text: string): ScaledUnit | undefined {
+  const spelledOut = readUnitName(text);
+  if (spelledOut) return spelledOut;
   for (const { unit, symbol, prefixes } of UNITS) {
     const match = symbol.exec(text);
     if (!match) continue;
@@ -21,6 +23,43 @@ export function readUnit(text: string): ScaledUnit | undefined {
   }
   return undefined;
 }
+
+/** Names as English and German spell them: `kilohm`, `microfarads`, `milli-henry`, `Mikrofarad`. */
+function readUnitName(text: string): ScaledUnit | undefined {
+  const match = UNIT_NAME.exec(text.toLowerCase());
+  if (!match) return undefined;
+  return { unit: NAMED_UNITS[match[2]!]!, exponent: PREFIX_NAMES[match[1]!]! };
+}
+
+const PREFIX_NAMES: Prefixes = {
+  kil: 3,
+  kilo: 3,
+  meg: 6,
+  mega: 6,
+  giga: 9,
+  milli: -3,
+  micro: -6,
+  mikro: -6,
+  nano: -9,
+  pico: -12,
+  piko: -12,
+};
+
+/** By their first three letters. */
+const NAMED_UNITS: { readonly [name: string]: Unit } = {
+  ohm: "Ω",
+  far: "F",
+  hen: "H",
+  her: "Hz",
+  vol: "V",
+  wat: "W",
+  amp: "A",
+};
+
+const UNIT_NAME = new RegExp(
+  `^(${Object.keys(PREFIX_NAMES).join("|")})-?(ohm|far|hen|her|vol|wat|amp)` +
+    "(?:s|ads?|ry|rys|ries|tz|ts?|[eè]res?)?$",
+);
 
 type Prefixes = { readonly [prefix: string]: number };
 
@@ -38,14 +77,21 @@ const UNITS: readonly { unit: Unit; symbol: RegExp; prefixes: Prefixes }[] = [
   },
   // All lower case, `mohm` may be meant as either.
   { unit: "Ω", symbol: /^([kKMG]?)[ -]?ohms?$/, prefixes: { "": 0, k: 3, K: 3, M: 6, G: 9 } },
+  // Of shunts: the ohm's R behind milli, where nobody means mega.
+  { unit: "Ω", symbol: /^(m)R$/, prefixes: { m: -3 } },
   { unit: "Ω", symbol: /^(meg)(?:Ω|ohms?)?$/i, prefixes: { meg: 6, Meg: 6, MEG: 6 } },
   {
     unit: "F",
     symbol: /^([pnuPNUm]?)(?:F|f)$/,
     prefixes: { "": 0, p: -12, P: -12, n: -9, N: -9, u: -6, U: -6, m: -3 },
   },
-  // The older American spelling of microfarad.
+  // The older American spellings of microfarad and picofarad.
   { unit: "F", symbol: /^([mMuU])[fF][dD]$/, prefixes: { m: -6, M: -6, u: -6, U: -6 } },
+  {
+    unit: "F",
+    symbol: /^(mm|MM|uu|UU)[fF][dD]?$/,
+    prefixes: { mm: -12, MM: -12, uu: -12, UU: -12 },
+  },
   {
     unit: "H",
     symbol: /^([pnuNUm]?)(?:H|h)$/,

@@ -31,7 +31,7 @@ export function splitWords(text: string): readonly Word[] {
   for (let i = 0; i <= text.length; i++) {
     if (i < text.length && !isSeparator(text, i)) continue;
     let end = i;
-    while (end > start && text[end - 1] === ".") end--;
+    while (end > start && (text[end - 1] === "." || text[end - 1] === "-")) end--;
     if (end > start) words.push({ text: text.slice(start, end), start, end });
     start = i + 1;
   }

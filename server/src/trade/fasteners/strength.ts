@@ -2,7 +2,7 @@
 import { stressArea, type Thread } from "./threads.ts";
 
 /**
- * Proof stress in MPa. Source: ISO 898-1; 5.8, 10.9 and 12.9 from memory of it. Stainless screws:
+ * Proof stress in MPa up to M16. Source: ISO 898-1; 5.8, 10.9 and 12.9 from memory of it. Stainless screws:
  * their 0.2 % limit, from memory of ISO 3506-1.
  */
 const PROOF: { readonly [propertyClass: string]: number } = {
@@ -20,9 +20,6 @@ const PROOF: { readonly [propertyClass: string]: number } = {
   "A4-80": 600,
 };
 
-/** Class 8.8 is a little stronger in larger sizes; nothing else here depends on the size. */
-const THICK = { class: "8.8", above: 0.016, proof: 600 };
-
 export const PROPERTY_CLASSES: readonly string[] = Object.keys(PROOF);
 
 const CLASS =
@@ -34,13 +31,11 @@ export function propertyClassIn(text: string): string | undefined {
 }
 
 /** Proof stress in Pa; NaN for a class not known here. */
-export function proofStress(propertyClass: string, thread: Thread): number {
-  const thick = propertyClass === THICK.class && thread.diameter > THICK.above;
-  const megapascal = thick ? THICK.proof : PROOF[propertyClass];
-  return megapascal === undefined ? Number.NaN : megapascal * 1e6;
+function proofStress(propertyClass: string): number {
+  return (PROOF[propertyClass] ?? Number.NaN) * 1e6;
 }
 
 /** The pull in N that a screw stands without lasting stretch: proof stress times stress area. */
 export function proofLoad(thread: Thread, propertyClass: string): number {
-  return proofStress(propertyClass, thread) * stressArea(thread);
+  return proofStress(propertyClass) * stressArea(thread);
 }

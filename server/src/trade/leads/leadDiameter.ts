@@ -16,7 +16,7 @@ const LEADS: readonly (readonly [RegExp, number])[] = [
   [/TO-?220(?!\d)/i, 0.5],
   [/TO-?126(?!\d)|TO-?225/i, 0.5],
   [/TO-?247(?!\d)|TO-?3-?P(?!\d)/i, 0.6],
-  [/LED|light-emitting/i, 0.5],
+  [/(?<![a-z])LEDs?(?![a-z])|light-emitting/i, 0.5],
   [/CP_Radial|C_Radial|C_Disc|C_Rect/i, 0.5],
 ];
 
