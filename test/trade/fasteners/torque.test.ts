@@ -3,11 +3,7 @@ import {
   isClampedPackage,
   packageTorque,
 } from "../../../server/src/trade/fasteners/packageTorque.ts";
-import {
-  proofLoad,
-  proofStress,
-  propertyClassIn,
-} from "../../../server/src/trade/fasteners/strength.ts";
+import { proofLoad, propertyClassIn } from "../../../server/src/trade/fasteners/strength.ts";
 import { stressArea, threadIn } from "../../../server/src/trade/fasteners/threads.ts";
 import {
   clampForce,
