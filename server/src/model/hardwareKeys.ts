@@ -14,7 +14,10 @@ export class HardwareKeys {
     this.#hardware = hardware;
   }
 
-  /** Lines that fit the key equally well: a whole cell first, then whole words of one. */
+  /**
+   * Lines that fit the key equally well: a whole cell first, then whole words of one, then words out
+   * of several (`M3 nut`).
+   */
   find(key: string): readonly Hardware[] {
     const folded = foldKey(key);
     const known = this.#found.get(folded);
@@ -33,7 +36,12 @@ export class HardwareKeys {
     const names = this.#names;
     const whole = this.#hardware.filter((line) => names.get(line)!.includes(key));
     if (whole.length > 0) return whole;
-    return this.#hardware.filter((line) => names.get(line)!.some((name) => holdsWords(name, key)));
+    const inOne = this.#hardware.filter((line) => holdsWordsIn(names.get(line)!, key));
+    if (inOne.length > 0) return inOne;
+    const words = key.split(" ");
+    return this.#hardware.filter((line) =>
+      words.every((one) => holdsWordsIn(names.get(line)!, one)),
+    );
   }
 }
 
@@ -111,6 +119,10 @@ export function foldKey(text: string): string {
     .replace(/(\d) ?x ?(?=\d)/g, "$1x")
     .replace(/(\d),(?=\d)/g, "$1.")
     .trim();
+}
+
+function holdsWordsIn(texts: readonly string[], words: string): boolean {
+  return texts.some((text) => holdsWords(text, words));
 }
 
 function holdsWords(text: string, words: string): boolean {
