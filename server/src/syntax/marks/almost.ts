@@ -8,6 +8,7 @@ import { nearestWord } from "../../text/nearest.ts";
 import type { Span } from "../../text/span.ts";
 import { readDesignator } from "../designators.ts";
 import type { Role, SyntaxProblem } from "../dialect.ts";
+import { usualSetWords } from "./almostSet.ts";
 import { type ItemList, isCertainList, isWhole, readItems } from "./items.ts";
 import { MappedText } from "./mappedText.ts";
 import { splitAt } from "./parts.ts";
@@ -130,7 +131,7 @@ function lettersOf(item: ItemList["items"][number]): string[] {
 
 /** What is written in place of the mark grammar, where that is plain to see. */
 function diagnose(text: MappedText): SyntaxProblem | undefined {
-  return dangling(text) ?? otherComma(text) ?? otherOr(text) ?? valueBehind(text);
+  return dangling(text) ?? otherComma(text) ?? otherOr(text) ?? otherSet(text) ?? valueBehind(text);
 }
 
 function dangling(text: MappedText): SyntaxProblem | undefined {
@@ -171,6 +172,18 @@ function otherOr(text: MappedText): SyntaxProblem | undefined {
   return {
     span: trimmed.span(),
     message: 'A choice of parts is written with "or", in guides of every language.',
+    suggestion: replace(`Write ${better}`, trimmed.span(), better),
+  };
+}
+
+/** `remaining R`, `all R but R1`. */
+function otherSet(text: MappedText): SyntaxProblem | undefined {
+  const trimmed = text.trim();
+  const better = usualSetWords(trimmed.text);
+  if (!better || !isCertainList(unmapped(better))) return undefined;
+  return {
+    span: trimmed.span(),
+    message: `A set of parts is written with "all" or "rest of", and "except": ${better}. As it is, none of these parts is counted.`,
     suggestion: replace(`Write ${better}`, trimmed.span(), better),
   };
 }
