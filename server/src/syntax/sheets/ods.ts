@@ -31,7 +31,6 @@ function refuseLocked(archive: Archive, budget: Budget): void {
     },
   };
   readXml(spendText(decodeXml(archive.unpack(MANIFEST, budget)), budget), handler, DAMAGED);
-  if (!archive.has(CONTENT)) throw new Refused(archive.has("encrypted-package") ? LOCKED : DAMAGED);
 }
 
 /** Elements whose text is no content of the cell or sheet they stand in. */

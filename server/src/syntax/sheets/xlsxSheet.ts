@@ -1,7 +1,7 @@
 /** The rows of one worksheet (ECMA-376 Part 1, 18.3.1): values as stored, formulas by their results. */
 import { showNumber } from "./numberFormat.ts";
 import { columnName, columnOf, type Sheet, SheetBuilder } from "./sheet.ts";
-import { isTrue, type ReadPart, RichText } from "./xlsxText.ts";
+import { decodeEscapes, isTrue, type ReadPart, RichText } from "./xlsxText.ts";
 import type { Attributes } from "./xml.ts";
 
 export interface SheetContext {
@@ -118,7 +118,7 @@ class CellReader {
       }
       default:
         // Texts of formulas, errors such as #REF!, dates of ISO 8601.
-        return value;
+        return decodeEscapes(value);
     }
   }
 }

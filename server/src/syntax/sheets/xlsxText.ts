@@ -38,7 +38,7 @@ export class RichText {
 }
 
 /** `_x000A_` stands for a character that XML cannot hold (ECMA-376 Part 1, 22.9.2.19). */
-function decodeEscapes(text: string): string {
+export function decodeEscapes(text: string): string {
   if (!text.includes("_x")) return text;
   return text.replace(/_x([0-9A-Fa-f]{4})_/g, (_, code) =>
     String.fromCharCode(Number.parseInt(code, 16)),

@@ -67,7 +67,6 @@ export function localName(name: string): string {
 
 /** The value of an attribute, whatever prefix its name has. */
 export function attributeOf(attributes: Attributes, name: string): string | undefined {
-  if (attributes[name] !== undefined) return attributes[name];
   for (const key in attributes) if (localName(key) === name) return attributes[key];
   return undefined;
 }
