@@ -40,6 +40,22 @@ describe("pointing at a figure shows", () => {
     expect(hover("1. {coilInduc|tance(12; 10 mm; 15 mm)}")[0]).toContain("Inductance of a single");
   });
 
+  test("what a function means inside another, behind a sign, too", () => {
+    const inner = "coilInduc|tance(12; 10 mm; 15 mm) / 1 H";
+    expect(hover(`1. {-max(2; ${inner})}`)[0]).toContain("Inductance of a single");
+  });
+
+  test("a dozen names at most, each once, and where they stand outside the steps", () => {
+    const names = Array.from({ length: 14 }, (_, i) => `x${String.fromCharCode(97 + i)}`);
+    const defined = names.map((name, i) => `{${name} = ${i} V}`).join(" ");
+    const lines = hover(`${defined}\n\n1. |{${names.join(" + ")} + xa}`)
+      .at(-1)!
+      .split("\n");
+    expect(lines).toHaveLength(13);
+    expect(lines[0]).toBe("- xa: 0 V, defined in [line 7](file:///g.md#L7)");
+    expect(lines.at(-1)).toBe("- … and 2 more");
+  });
+
   test("where a stated value is defined", () => {
     expect(hover("## A\n\n1. {x = 2 V * 3}\n2. Then {|x = 6 V}.").at(-1)).toBe(
       "x is defined in [step 1.1](file:///g.md#L9).",
@@ -54,6 +70,7 @@ describe("pointing at a figure shows", () => {
 
   test("what a reading expects", () => {
     expect(hover("1. {read| V(TP1) < 50 mV}")[0]).toBe("**V(TP1)** reads below 50 mV, a voltage");
+    expect(hover("1. {read| V(TP1) > 10 V}")[0]).toBe("**V(TP1)** reads above 10 V, a voltage");
     expect(hover("1. {read| V(TP1) = 5 V ± 10 %}")[0]).toContain("reads 4.5 V … 5.5 V");
   });
 
@@ -82,6 +99,7 @@ describe("pointing at a figure converts", () => {
     ["25.4 mm", "= 1 in"],
     ["AWG 24", "= 20.1 mil = AWG 24"],
     ["25 °C", "= 77 °F"],
+    ["5 N", "= 0.51 kgf = 1.12 lbf"],
     ["3600 C", "= 1 Ah"],
   ])("%s", (text, shown) => {
     expect(hover(`1. {|${text}}`)).toContain(shown);

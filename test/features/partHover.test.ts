@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { hoverInGuide } from "../../server/src/features/hover.ts";
+import { hoverInGuide, hoverInList } from "../../server/src/features/hover.ts";
 import { Service } from "../../server/src/service.ts";
 import { MemoryFiles } from "../memoryFiles.ts";
+import { atCursor } from "./cursor.ts";
 
 const GUIDE = "---\nparts: parts.csv\n---\n\n## Board\n\n1. Fit [X].\n";
 const HEAD = "Designator,Value,Tolerance,Power,Voltage,Package";
@@ -85,5 +86,59 @@ describe("The hover on a part says how it is marked", () => {
       const told = await hover(line);
       expect(told.some((one) => /Printed|Bands/.test(one))).toBe(false);
     }
+  });
+});
+
+describe("The hover on a line of the list says of", () => {
+  const LIST = `--- file: parts.csv
+Board,Designator,Quantity,Value,Description,DNP,Optional
+main,R3,1,2k,,x,
+main,R4,1,2k,,,yes
+,,820 mm,CuL 1.0,Enamelled wire,,
+,,4,M3x10,Screw,,`;
+
+  /** The paragraphs where the list has the text. */
+  async function told(text: string, head = ""): Promise<readonly string[]> {
+    const steps = "1. Fit [R4, 4 × M3x10].\n2. Fit [R4].\n3. Wind [80 mm × CuL 1.0].";
+    const rows = LIST.replace(text, `¦${text}`);
+    const { guide, list, offset } = await atCursor(
+      `---\nparts: parts.csv\n${head}---\n\n## A\n\n${steps}\n${rows}`,
+    );
+    return hoverInList(guide, list!, offset)!.markdown.replaceAll("\\", "").split("\n\n");
+  }
+
+  test("parts that are left out, optional, or off the board", async () => {
+    const out = await told("R3");
+    expect(out[0]).toBe("**main/R3** 2k on board main");
+    expect(out.slice(-2)).toEqual([
+      "Not to be fitted, says the parts list.",
+      "No step uses it yet.",
+    ]);
+    const optional = await told("R4", "off-board: [R4]\n");
+    expect(optional).toContain("Off the board: no place in the height order.");
+    expect(optional.slice(-2)).toEqual(["Optional.", "Fitted in steps 1.1, 1.2."]);
+  });
+
+  test("wire its length, and screws their number", async () => {
+    expect(await told("CuL")).toEqual([
+      "**CuL 1.0**",
+      "Enamelled wire · 820 mm in the kit",
+      "Fitted in step 1.3.",
+    ]);
+    expect(await told("Screw")).toEqual([
+      "**M3x10**",
+      "Screw · 4 in the kit",
+      "Fitted in step 1.1.",
+    ]);
+  });
+
+  test("a set that runs over many lines the first of them", async () => {
+    const rows = Array.from({ length: 10 }, (_, i) => `R${i + 1},${i + 1}k`).join("\n");
+    const { guide, uri, offset } = await atCursor(
+      `---\nparts: parts.csv\n---\n\n1. Fit [all ¦R].\n--- file: parts.csv\nDesignator,Value\n${rows}`,
+    );
+    const blocks = hoverInGuide(guide, uri, offset)!.markdown.split("\n\n---\n\n");
+    expect(blocks).toHaveLength(9);
+    expect(blocks.at(-1)).toBe("… and 2 more lines of the parts list.");
   });
 });

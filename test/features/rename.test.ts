@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { rename } from "../../server/src/features/rename/rename.ts";
 import { renameTarget, renameTargetInList } from "../../server/src/features/rename/target.ts";
-import { applyEdits } from "../../server/src/text/span.ts";
+import type { Part } from "../../server/src/model/parts.ts";
+import { applyEdits, type Span } from "../../server/src/text/span.ts";
 import { type AtCursor, atCursor, FOLDER } from "./cursor.ts";
 
 function targetAt({ guide, uri, offset, list }: AtCursor) {
@@ -202,6 +203,18 @@ describe("a part is renamed in its list", () => {
       "Designator,Value\nU7,LM358\nU7,DIP-8 socket\nC1,1u",
     ],
     [
+      "both lines from the second, too",
+      "Designator,Value\nU3,LM358\nU¦3,DIP-8 socket\nC1,1u",
+      "U7",
+      "Designator,Value\nU7,LM358\nU7,DIP-8 socket\nC1,1u",
+    ],
+    [
+      "behind a range in a way of its own",
+      'Designator,Value\n"R1toR3, C¦1, R7",1k\nC2,1u',
+      "R9",
+      'Designator,Value\n"R1toR3, R9, R7",1k\nC2,1u',
+    ],
+    [
       "the words of its socket's line",
       "Designator,Value,Description\nU¦3,LM358,\nX1,DIP-8,Socket for U3\nC1,1u,",
       "U7",
@@ -238,6 +251,7 @@ describe("renaming is refused with a reason", () => {
   test.each([
     ["a name that is taken", "[R¦2]", "C1", /^The parts list has a C1 already, in line 4 \(1u\)/],
     ["a name that is taken, in other letters", "[R¦2]", "c1", /no designator|already/],
+    ["a name that a figure has", "{R9 = 2 V} [R¦2]", "R9", /A figure is called R9\. Choose/],
     ["no designator", "[R¦2]", "R 2", /`R 2` is no designator/],
     ["a range", "[R¦2]", "R1–R9", /is no designator/],
     ["a role word", "[R¦2]", "later", /is no designator/],
@@ -254,9 +268,16 @@ describe("renaming is refused with a reason", () => {
       "C9",
       /The set `all C` in step 1\.1 would hold it too/,
     ],
+    [
+      "what is left of a class, which would take it in",
+      "1. [rest of R]\n2. [C¦1]",
+      "R9",
+      /The set `rest of R` in step 1\.1 would hold it too/,
+    ],
     ["a label that is there", "1. [#a] [#¦b]", "a", /There is a label `a` already in step 1\.1/],
     ["no label", "1. [#¦b]", "1b", /`1b` is no label/],
     ["a figure that is there", "{A1a = 2 V} {¦B = 3 V}", "A1a", /A figure is called A1a already/],
+    ["no name of a figure", "{¦B = 3 V}", "1x", /`1x` is no name of a figure/],
     ["a figure called as a part", "{¦B = 3 V}", "R2", /R2 is a part of the list/],
     ["a figure called as a function", "{¦B = 3 V}", "sqrt", /is a function/],
     ["a figure called as a unit", "{¦B = 3 V}", "mV", /is a unit/],
@@ -280,5 +301,13 @@ describe("the text that an editor offers to rename is that", () => {
     ["a label without its sign", "[#c¦ut]", "cut"],
   ])("%s", async (_, text, name) => {
     expect(targetAt(await atCursor(kit(text)))).toMatchObject({ name });
+  });
+
+  test("and of a name with its board the part's alone", async () => {
+    const rows = "--- file: parts.csv\nBoard,Designator,Value\nmain,R1,1k\nrelay,R1,2k";
+    const at = await atCursor(`---\nparts: parts.csv\n---\n\n[relay/R¦1]\n${rows}`);
+    const { span, part } = targetAt(at) as { span: Span; part: Part };
+    expect(at.files.get("guide.md")!.slice(span.start, span.end)).toBe("R1");
+    expect(part.board).toBe("relay");
   });
 });

@@ -369,4 +369,21 @@ describe("Rows and values are read in spite of trap", () => {
     expect(columns(eight)).toMatchObject({ quantity: "Stück" });
     expect(eight.lines.map((line) => line.value?.amount)).toEqual([10e-6, 22e-6]);
   });
+
+  test("25: line breaks, code, entities and pictures in the cells of a Markdown table", () => {
+    const text =
+      "\uFEFF# Kit\n\n| Ref | Value | Notes |\n|---|---|---|\n" +
+      "| R1<br>R2, `R3` | 1k | ![photo](a.png) |\n| `C1`, C2 | `4\\|7` | x<!-- no -->y |\n| D1&nbsp;D2 | ~~1N~~ 4148 | |\n";
+    const list = readMarkdown(text);
+    expect(lines(list)).toEqual(["R1 R2 R3", "C1 C2", "D1 D2"]);
+    expect(list.lines.map(({ cells }) => [cells.value?.text, cells.notes?.text])).toEqual([
+      ["1k", "photo"],
+      ["4|7", "xy"],
+      ["1N 4148", ""],
+    ]);
+    const places = list.lines.flatMap(({ designators }) => designators.map(({ span }) => span));
+    expect(places.map(({ start, end }) => list.text.slice(start, end)).join(" ")).toBe(
+      "R1 R2 R3 C1 C2 D1 D2",
+    );
+  });
 });

@@ -1,6 +1,6 @@
 /** What the author sees on pointing at a part: its line, its height, and the steps that use it. */
 
-import { listNames } from "../checks/words.ts";
+import { lengthText, listNames } from "../checks/words.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { ListLine, PartsList } from "../model/list/partsList.ts";
 import { shownValue } from "../model/list/shownValue.ts";
@@ -114,7 +114,7 @@ function heading(line: ListLine, supplies: readonly Supply[], parts: readonly Pa
 
 function supplied(line: ListLine, parts: readonly Part[]): string | undefined {
   if (parts.length > 0) return undefined;
-  if (line.metres !== undefined) return `${line.metres} m in the kit`;
+  if (line.metres !== undefined) return `${lengthText(line.metres)} in the kit`;
   return line.quantity === undefined ? undefined : `${line.quantity} in the kit`;
 }
 
