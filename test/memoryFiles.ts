@@ -1,11 +1,11 @@
 /** Files held in memory. */
 import { URI, Utils } from "vscode-uri";
-import { FileError, type FolderEntry, type FolderFiles } from "../server/src/workspace/files.ts";
+import { FileError, type Files, type FolderEntry } from "../server/src/workspace/files.ts";
 import { canonicalUri, isInside } from "../server/src/workspace/paths.ts";
 
 type Content = string | Uint8Array | FileError;
 
-export class MemoryFiles implements FolderFiles {
+export class MemoryFiles implements Files {
   readonly #files = new Map<string, Content>();
 
   constructor(files: Readonly<Record<string, Content>> = {}) {

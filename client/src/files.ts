@@ -9,6 +9,9 @@ import {
   FIND_FILES,
   type FindFilesParams,
   type FindFilesResult,
+  LIST_FOLDER,
+  type ListFolderParams,
+  type ListFolderResult,
   READ_FILE,
   type ReadFileParams,
   type ReadFileResult,
@@ -25,6 +28,7 @@ const NO_GUIDES_HERE = "**/node_modules/**";
 export function serveFiles(client: BaseLanguageClient): void {
   client.onRequest<ReadFileResult, void>(READ_FILE, readFile);
   client.onRequest<StatResult, void>(STAT, stat);
+  client.onRequest<ListFolderResult, void>(LIST_FOLDER, listFolder);
   client.onRequest<FindFilesResult, void>(FIND_FILES, findFiles);
 }
 
@@ -47,6 +51,24 @@ async function stat({ uri }: StatParams): Promise<StatResult> {
     const { type, size, mtime } = await vscode.workspace.fs.stat(vscode.Uri.parse(uri));
     const kind = type & vscode.FileType.Directory ? "folder" : "file";
     return { kind, size, mtime };
+  } catch (error) {
+    return failure(error);
+  }
+}
+
+/** Links are left out, as the server leaves them out on disk. */
+async function listFolder({ uri }: ListFolderParams): Promise<ListFolderResult> {
+  try {
+    const found = await vscode.workspace.fs.readDirectory(vscode.Uri.parse(uri));
+    const kinds = {
+      [vscode.FileType.File]: "file",
+      [vscode.FileType.Directory]: "folder",
+    } as const;
+    const entries = found.flatMap(([name, type]) => {
+      const kind = type in kinds ? kinds[type as keyof typeof kinds] : undefined;
+      return kind ? [{ name, kind }] : [];
+    });
+    return { kind: "entries", entries };
   } catch (error) {
     return failure(error);
   }

@@ -2,9 +2,13 @@
 
 import * as vscode from "vscode";
 import {
+  kitName,
+  NAMELESS,
+  namesOnPath,
   START_GUIDE,
   type StartGuideParams,
   type StartGuideResult,
+  tellingWords,
 } from "../../server/src/lsp/protocol.ts";
 import { activeList, ENDINGS, listPicks, pickList } from "./partsLists.ts";
 import type { Ask } from "./start.ts";
@@ -60,15 +64,15 @@ async function chooseList(): Promise<vscode.Uri | undefined> {
   return picked?.uri;
 }
 
-/** `heron-parts.csv` lists the parts of Heron. */
+/** `heron-parts.csv` lists the parts of Heron, and so does `heron/bom.csv`. */
 function titleOf(list: vscode.Uri): string {
-  const words = stemOf(list).replace(/[-_]+/g, " ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return kitName(namesOnPath(list.path)) ?? NAMELESS;
 }
 
+/** `heron.md` is the guide of `heron-parts.csv`. */
 function stemOf(list: vscode.Uri): string {
-  const name = list.path.slice(list.path.lastIndexOf("/") + 1);
-  return name.replace(/\.\w+$/, "").replace(/[-_ ]?(?:parts?|bom|list)$/i, "") || "guide";
+  const [name] = namesOnPath(list.path);
+  return tellingWords(name ?? "").join("-") || "guide";
 }
 
 /** A Markdown file beside the list that does not exist yet. */

@@ -16,7 +16,7 @@ import { URI } from "vscode-uri";
 import { ClientFiles } from "./lsp/clientFiles.ts";
 import { type FileFinder, serve } from "./lsp/server.ts";
 import { DiskFiles } from "./workspace/disk.ts";
-import type { Files } from "./workspace/files.ts";
+import type { Files, FolderEntry } from "./workspace/files.ts";
 
 /** How often it is looked whether the editor still lives. */
 const LOOK_MS = 3_000;
@@ -72,6 +72,10 @@ class EditorFiles implements Files, FileFinder {
 
   exists(uri: string): Promise<boolean> {
     return this.#holding(uri).exists(uri);
+  }
+
+  list(folderUri: string): Promise<readonly FolderEntry[]> {
+    return this.#holding(folderUri).list(folderUri);
   }
 
   filesEnding(endings: readonly string[], limit: number): Promise<readonly string[]> {

@@ -523,6 +523,16 @@ describe("kitquill start", () => {
     expect((await cli.run(saved, "check", "wren.md")).out).toMatch(/ nothing found\.\n$/);
   });
 
+  test("names the kit after the folder where the list's name tells nothing, and says so", async () => {
+    const folder = cli.folder({ "wren/bom.csv": parts });
+    const { out } = await cli.run(folder, "start", "wren/bom.csv", "--out", "wren/guide.md");
+    expect(out).toContain("Its title, `Wren`, is a guess: change it at the top of the file");
+    const given = ["--out", "wren/other.md", "--title", "Wren 2"];
+    expect((await cli.run(folder, "start", "wren/bom.csv", ...given)).out).toBe(
+      "`wren/other.md` is written. Word its steps; `kitquill check wren/other.md` tells what is still open.\n",
+    );
+  });
+
   test("writes a new file with paths from its folder, and never over an old one", async () => {
     const folder = cli.folder({ "main.csv": parts, "psu.csv": parts, "docs/old.md": "mine" });
     const lists = ["main=main.csv", "psu=psu.csv"];

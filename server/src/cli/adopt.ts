@@ -89,6 +89,7 @@ async function adopted(
   const files: Files = {
     read: async (wanted) => (wanted === uri ? new TextEncoder().encode(text) : disk.read(wanted)),
     exists: (wanted) => disk.exists(wanted),
+    list: (folder) => disk.list(folder),
   };
   const folders = [reachOf(uri, cwd)];
   const service = new Service(files, {

@@ -4,7 +4,7 @@ import { URI } from "vscode-uri";
 import { FixSet } from "../checks/fixSet.ts";
 import { decodeText } from "../text/decode.ts";
 import { applyEdits } from "../text/span.ts";
-import type { Files } from "../workspace/files.ts";
+import type { Files, FolderEntry } from "../workspace/files.ts";
 import { type Checked, checkGuide, filesOf } from "./checking.ts";
 import { encodeLike } from "./encode.ts";
 import { diskFor, type Input } from "./inputs.ts";
@@ -80,6 +80,10 @@ class Draft implements Files {
 
   exists(uri: string): Promise<boolean> {
     return this.#disk.exists(uri);
+  }
+
+  list(folderUri: string): Promise<readonly FolderEntry[]> {
+    return this.#disk.list(folderUri);
   }
 
   /** Whether the file cannot take a fixed text. */

@@ -1,6 +1,7 @@
 /** `kitquill start`: writes the beginning of a guide from its parts lists. */
 import { writeFile } from "node:fs/promises";
-import { basename, dirname, extname, relative, resolve, sep } from "node:path";
+import { dirname, relative, resolve, sep } from "node:path";
+import { kitName, NAMELESS, namesOnPath } from "../features/start/kitName.ts";
 import { startGuide } from "../features/start/skeleton.ts";
 import { LANGUAGES } from "../text/language.ts";
 import { splitSheet } from "../workspace/paths.ts";
@@ -33,8 +34,10 @@ export async function start(
     const list = await readList(name, cwd, terminal);
     lists.push({ board, list, path: relative(folder, resolve(cwd, name)).split(sep).join("/") });
   }
+  const wanted = args.value("title");
+  const title = wanted ?? titleOf([...(out ? [out] : []), named[0]!.name], cwd);
   const text = startGuide({
-    title: args.value("title") ?? titleOf(out ?? named[0]!.name),
+    title,
     language: choice(args, "language", [...LANGUAGES]),
     lists,
   });
@@ -42,7 +45,7 @@ export async function start(
   else {
     await writeNew(resolve(cwd, out), out, text);
     terminal.out(
-      `\`${out}\` is written. Word its steps; \`kitquill check ${out}\` tells what is still open.\n`,
+      `\`${out}\` is written.${wanted === undefined ? guessed(title) : ""} Word its steps; \`kitquill check ${out}\` tells what is still open.\n`,
     );
   }
   return 0;
@@ -55,12 +58,18 @@ function boardAndName(argument: string): { board: string | undefined; name: stri
   return { board: argument.slice(0, sign), name: argument.slice(sign + 1) };
 }
 
-/** `heron-parts.csv` lists the parts of Heron. */
-function titleOf(name: string): string {
-  const { path } = splitSheet(name);
-  const stem = basename(path, extname(path)).replace(/[-_ ]?(?:parts?|bom|list)$/i, "");
-  const words = (stem || "New kit").replace(/[-_]+/g, " ");
-  return words.charAt(0).toUpperCase() + words.slice(1);
+function guessed(title: string): string {
+  return ` Its title, \`${title}\`, is a guess: change it at the top of the file, or give one with \`--title\`.`;
+}
+
+/** What the names of the files tell of the kit: those of all files first, then those of their folders. */
+function titleOf(names: readonly string[], cwd: string): string {
+  const paths = names.map((name) => {
+    const path = resolve(cwd, splitSheet(name).path).split(sep).join("/");
+    return namesOnPath(path);
+  });
+  const files = paths.flatMap(([file]) => file ?? []);
+  return kitName([...files, ...paths.flatMap(([, ...folders]) => folders)]) ?? NAMELESS;
 }
 
 /** A guide that exists is never overwritten. */

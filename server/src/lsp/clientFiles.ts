@@ -1,10 +1,14 @@
 /** Files read through the client, for a server without a file system of its own. */
 import type { MessageConnection } from "vscode-jsonrpc";
-import { FileError, type Files, MAX_FILE_BYTES } from "../workspace/files.ts";
+import { URI, Utils } from "vscode-uri";
+import { FileError, type Files, type FolderEntry, MAX_FILE_BYTES } from "../workspace/files.ts";
 import {
   FIND_FILES,
   type FindFilesParams,
   type FindFilesResult,
+  LIST_FOLDER,
+  type ListFolderParams,
+  type ListFolderResult,
   READ_FILE,
   type ReadFileParams,
   type ReadFileResult,
@@ -39,6 +43,18 @@ export class ClientFiles implements Files {
     const params: StatParams = { uri };
     const result = await this.#connection.sendRequest<StatResult>(STAT, params);
     return result.kind === "file" || result.kind === "unreadable";
+  }
+
+  async list(folderUri: string): Promise<readonly FolderEntry[]> {
+    const params: ListFolderParams = { uri: folderUri };
+    const result = await this.#connection.sendRequest<ListFolderResult>(LIST_FOLDER, params);
+    if (result.kind !== "entries") {
+      throw new FileError("denied", "The folder cannot be read.");
+    }
+    const folder = URI.parse(folderUri);
+    return result.entries
+      .map(({ name, kind }) => ({ name, kind, uri: Utils.joinPath(folder, name).toString() }))
+      .sort((a, b) => (a.name < b.name ? -1 : 1));
   }
 
   /** Files of the workspace whose names end so, at most `limit`. */

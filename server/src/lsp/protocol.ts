@@ -1,9 +1,11 @@
 /**
  * What Kitquill adds to the Language Server Protocol: requests by which a server without a file
  * system of its own asks the client for files, and those by which the client's views are filled.
- * Names and shapes, and how the files of a publication come into their places; client and server share it.
+ * Names and shapes, what a kit is called, and how the files of a publication come into their places;
+ * client and server share it.
  */
 
+export * from "../features/start/kitName.ts";
 export * from "../publish/replacing.ts";
 
 /** `initializationOptions` of a client that does more than the protocol asks. */
@@ -38,6 +40,19 @@ export interface StatParams {
 }
 export type StatResult =
   | { readonly kind: "file" | "folder"; readonly size: number; readonly mtime: number }
+  | { readonly kind: "missing" }
+  | { readonly kind: "unreadable"; readonly message: string };
+
+/** Server to client: what a folder holds. */
+export const LIST_FOLDER = "kitquill/listFolder";
+export interface ListFolderParams {
+  readonly uri: string;
+}
+export type ListFolderResult =
+  | {
+      readonly kind: "entries";
+      readonly entries: readonly { readonly name: string; readonly kind: "file" | "folder" }[];
+    }
   | { readonly kind: "missing" }
   | { readonly kind: "unreadable"; readonly message: string };
 

@@ -10,8 +10,12 @@ import {
 } from "../syntax/designators.ts";
 import type { FrontMatter } from "../syntax/frontMatter.ts";
 import { bodyHeight } from "../trade/bodyHeight.ts";
-import type { ListLine } from "./list/partsList.ts";
+import { wordedHeight } from "../trade/wordedHeight.ts";
+import type { ListLine, Meaning } from "./list/partsList.ts";
 import type { Height } from "./parts.ts";
+
+/** Where a line speaks of its parts in words. */
+const REMARKS: readonly Meaning[] = ["notes", "description", "value", "package"];
 
 export class HeightNotes {
   readonly #byPart = new Map<string, number>();
@@ -43,12 +47,18 @@ export class HeightNotes {
     return this.#usual.get(line);
   }
 
+  /**
+   * What someone has written of these very parts comes before the footprint: its figures are exact, but
+   * those of the pattern on the board, and the part in the box is often another make.
+   */
   #ofLine(letters: string, line: ListLine): Height | undefined {
     const footprint = line.cells.package?.text ?? "";
     const folded = footprint.toLowerCase().replace(/^[^:]*:/, "");
     const noted = this.#byPackage.find(({ name }) => folded !== "" && folded.startsWith(name));
     if (noted) return { mm: noted.mm, from: `the guide's heights for ${footprint}` };
     if (line.height !== undefined) return { mm: line.height, from: "the parts list" };
+    const worded = wordedHeight(REMARKS.map((meaning) => line.text(meaning)));
+    if (worded) return { mm: worded.mm, from: `"${worded.words}" in the parts list` };
     return bodyHeight({
       letters,
       ...(line.cells.value && { value: line.cells.value.text }),

@@ -2,11 +2,11 @@
 import { open, readdir, realpath, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import { URI, Utils } from "vscode-uri";
-import { FileError, type FolderEntry, type FolderFiles, MAX_FILE_BYTES } from "./files.ts";
+import { FileError, type Files, type FolderEntry, MAX_FILE_BYTES } from "./files.ts";
 import { marksOf } from "./openElsewhere.ts";
 import { isInside } from "./paths.ts";
 
-export class DiskFiles implements FolderFiles {
+export class DiskFiles implements Files {
   /**
    * Folders that reading keeps to: a link inside one of them that leads out of all is refused.
    * The path itself is `resolveReference`'s business.

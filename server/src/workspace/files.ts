@@ -4,10 +4,6 @@ export interface Files {
   read(uri: string): Promise<Uint8Array | undefined>;
   /** Whether there is a file, one that may not be read included. */
   exists(uri: string): Promise<boolean>;
-}
-
-/** Files that can also be looked for. */
-export interface FolderFiles extends Files {
   /** What the folder holds, sorted by name; links are left out. Rejects when it cannot be read. */
   list(folderUri: string): Promise<readonly FolderEntry[]>;
 }

@@ -227,7 +227,7 @@ export class FollowedGuides {
 
   #reload(uri: string): void {
     for (const guide of this.#guides.values()) {
-      if (guide.uri === uri || guide.files.has(uri)) guide.reloadPage(uri);
+      if (guide.uri === uri || guide.dependsOn(uri)) guide.reloadPage(uri);
       if (guide.changedPicture(uri)) this.editions.set(uri, (this.editions.get(uri) ?? 0) + 1);
     }
   }

@@ -4,7 +4,9 @@ import type { BoardList } from "../model/kit.ts";
 import { columnNames } from "../model/list/columnNames.ts";
 import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
 import type { Span } from "../text/span.ts";
-import { missingFile, resolveReference, splitSheet } from "./paths.ts";
+import { writtenPath } from "./movedPaths.ts";
+import { folderOf, LISTS, lostFile, PAGES } from "./nearFiles.ts";
+import { resolveReference, splitSheet } from "./paths.ts";
 import { type NamedSheet, SheetFindings } from "./sheetFindings.ts";
 import type { Sources, Wanted } from "./sources.ts";
 
@@ -21,6 +23,8 @@ export interface FileProblem {
   readonly uri: string;
   readonly span: Span;
   readonly message: string;
+  /** Texts that may be meant instead of the one at the span. */
+  readonly meant: readonly string[];
 }
 
 /** The first page with its front matter as it was read; edits may have changed that since. */
@@ -37,6 +41,8 @@ export class GuideFiles {
   pages: readonly GuidePage[] = [];
   /** URIs of all files, found or not. */
   uris = new Set<string>();
+  /** Folders in which one that was not found has been looked for. */
+  readonly #searched = new Set<string>();
   problems: FileProblem[] = [];
   sheets = new SheetFindings("", new Map());
 
@@ -55,6 +61,11 @@ export class GuideFiles {
     return this.#known.get(uri);
   }
 
+  /** Whether the guide has to be read again when the file comes, goes or changes. */
+  dependsOn(uri: string): boolean {
+    return this.uris.has(uri) || this.#searched.has(folderOf(uri));
+  }
+
   /** Drops a page so that it is read again. */
   forget(uri: string): void {
     this.#known.delete(uri);
@@ -63,6 +74,7 @@ export class GuideFiles {
   /** Reads the first page. Undefined when it is not there, or no guide's. */
   async loadFirst(): Promise<FirstPage | undefined> {
     this.problems = [];
+    this.#searched.clear();
     this.uris = new Set([this.#uri]);
     const first = await this.#load(this.#uri);
     const page = first.kind === "found" ? first.value : undefined;
@@ -113,7 +125,7 @@ export class GuideFiles {
     this.uris.add(uri);
     const page = await this.#load(uri);
     if (page.kind === "found") return page.value;
-    this.#reportUnread(page, path, "front-matter");
+    await this.#reportUnread(page, path, uri, "front-matter");
     return undefined;
   }
 
@@ -129,7 +141,7 @@ export class GuideFiles {
       this.uris.add(uri);
       const wanted = await this.#context.sources.list(uri, columns, sheet);
       if (wanted.kind !== "found") {
-        this.#reportUnread(wanted, path, "unreadable-list");
+        await this.#reportUnread(wanted, path, uri, "unreadable-list");
         continue;
       }
       const list = wanted.value;
@@ -137,18 +149,26 @@ export class GuideFiles {
       if (list.places) sheets.set(list.uri, { places: list.places, span: path.span });
       // A list that is no text cannot show its finding; the guide shows it.
       if (list.text !== "") continue;
-      for (const { message } of list.problems) this.#report("unreadable-list", path.span, message);
+      for (const { message } of list.problems) this.#report("unreadable-list", path, message);
     }
     return lists;
   }
 
-  #reportUnread(
+  async #reportUnread(
     wanted: Exclude<Wanted<unknown>, { kind: "found" }>,
     path: Spanned<string>,
+    uri: string,
     code: FileProblem["code"],
-  ): void {
-    const message = wanted.kind === "missing" ? missingFile(path.value) : wanted.message;
-    this.#report(code, path.span, message);
+  ): Promise<void> {
+    if (wanted.kind === "refused") return this.#report(code, path, wanted.message);
+    for (const place of [uri, this.#uri]) this.#searched.add(folderOf(place));
+    const { path: file, sheet } = splitSheet(path.value);
+    const kind = code === "front-matter" ? PAGES : LISTS;
+    const { files } = this.#context.sources;
+    const { message, meant } = await lostFile(file, uri, this.#uri, kind, files);
+    const isWorkbook = (name: string) => splitSheet(`${name}#1`).sheet !== undefined;
+    const whole = meant.map((name) => (sheet && isWorkbook(name) ? `${name}#${sheet}` : name));
+    this.#report(code, path, message, whole);
   }
 
   #resolve(path: Spanned<string>, code: FileProblem["code"]): string | undefined {
@@ -157,11 +177,19 @@ export class GuideFiles {
       outsideAllowed: this.#context.listsOutsideWorkspace,
     });
     if ("uri" in resolved) return resolved.uri;
-    this.#report(code, path.span, resolved.problem);
+    const { problem, suggestion } = resolved;
+    this.#report(code, path, problem, suggestion === undefined ? [] : [suggestion]);
     return undefined;
   }
 
-  #report(code: FileProblem["code"], span: Span, message: string): void {
-    this.problems.push({ code, uri: this.#uri, span, message });
+  #report(
+    code: FileProblem["code"],
+    { span }: Spanned<string>,
+    message: string,
+    paths: readonly string[] = [],
+  ): void {
+    const sign = this.#known.get(this.#uri)?.text.slice(span.start - 1, span.start) ?? "";
+    const meant = paths.map((path) => writtenPath(path, sign));
+    this.problems.push({ code, uri: this.#uri, span, message, meant });
   }
 }

@@ -2,7 +2,7 @@
 import { URI, Utils } from "vscode-uri";
 import { isGuide } from "../syntax/frontMatterReader.ts";
 import { decodeText } from "../text/decode.ts";
-import { FileError, type FolderEntry, type FolderFiles } from "./files.ts";
+import { FileError, type Files, type FolderEntry } from "./files.ts";
 import { type IgnoreLayer, ignoreLayer, isIgnored } from "./ignored.ts";
 
 const SKIPPED = new Set([".git", "node_modules"]);
@@ -20,7 +20,7 @@ export interface Found {
  * `.git`, `node_modules` and links.
  */
 export async function* findGuides(
-  files: FolderFiles,
+  files: Files,
   folderUri: string,
 ): AsyncGenerator<Found, void, void> {
   const { path, layers } = await rulesAbove(files, folderUri);
@@ -29,7 +29,7 @@ export async function* findGuides(
 
 /** `path` is the folder's path below the repository's root, where `layers` count from. */
 async function* walk(
-  files: FolderFiles,
+  files: Files,
   folderUri: string,
   path: string,
   layers: readonly IgnoreLayer[],
@@ -56,7 +56,7 @@ async function* walk(
 }
 
 /** The rules of the repository that the folder is in; none when they leave out the folder itself. */
-async function rulesAbove(files: FolderFiles, folderUri: string) {
+async function rulesAbove(files: Files, folderUri: string) {
   const above = await foldersAbove(files, folderUri);
   const layers: IgnoreLayer[] = [];
   let path = "";
@@ -70,7 +70,7 @@ async function rulesAbove(files: FolderFiles, folderUri: string) {
 }
 
 /** From the repository's root to the folder's parent, each with the name of the next one down. */
-async function foldersAbove(files: FolderFiles, folderUri: string) {
+async function foldersAbove(files: Files, folderUri: string) {
   const above: { entries: readonly FolderEntry[]; name: string }[] = [];
   let folder = URI.parse(folderUri);
   let entries = await listIfAllowed(files, folder);
@@ -84,7 +84,7 @@ async function foldersAbove(files: FolderFiles, folderUri: string) {
   return entries ? above : [];
 }
 
-async function listIfAllowed(files: FolderFiles, folder: URI) {
+async function listIfAllowed(files: Files, folder: URI) {
   try {
     return await files.list(folder.toString());
   } catch (error) {
@@ -93,7 +93,7 @@ async function listIfAllowed(files: FolderFiles, folder: URI) {
   }
 }
 
-async function* look(files: FolderFiles, uri: string): AsyncGenerator<Found, void, void> {
+async function* look(files: Files, uri: string): AsyncGenerator<Found, void, void> {
   try {
     const bytes = await files.read(uri);
     if (bytes && holdsGuide(bytes)) yield { uri };
@@ -108,7 +108,7 @@ export function holdsGuide(bytes: Uint8Array): boolean {
   return "text" in decoded && isGuide(decoded.text);
 }
 
-async function layerOf(files: FolderFiles, entries: readonly FolderEntry[], path: string) {
+async function layerOf(files: Files, entries: readonly FolderEntry[], path: string) {
   const entry = entries.find(({ name, kind }) => name === ".gitignore" && kind === "file");
   const bytes = entry && (await files.read(entry.uri));
   return bytes && ignoreLayer(path, new TextDecoder().decode(bytes));

@@ -21,7 +21,7 @@ export function pathEdits(
       const isSame = path === undefined || path === relativePath(uri, target.uri);
       if (isSame) return [];
       const whole = sheet === undefined ? path : `${path}#${sheet}`;
-      return [{ span, text: written(whole, text.slice(span.start - 1, span.start)) }];
+      return [{ span, text: writtenPath(whole, text.slice(span.start - 1, span.start)) }];
     },
   );
 }
@@ -39,8 +39,8 @@ export function relativePath(from: string, to: string): string | undefined {
   return [...above.slice(shared).map(() => ".."), ...path.slice(shared)].join("/");
 }
 
-/** As YAML wants it behind the sign that stands before it. */
-function written(path: string, sign: string): string {
+/** A path as YAML wants it behind the sign that stands before it. */
+export function writtenPath(path: string, sign: string): string {
   if (sign === "'") return path.replaceAll("'", "''");
   const escaped = path.replace(/["\\]/g, "\\$&");
   if (sign === '"') return escaped;

@@ -76,6 +76,11 @@ export class TrackedGuide {
     this.reload();
   }
 
+  /** Whether the guide has to be read again when the file comes, goes or changes. */
+  dependsOn(uri: string): boolean {
+    return this.#files.dependsOn(uri);
+  }
+
   /** A file of the guide came, went or changed outside the editor. */
   reload(): void {
     this.#mustLoad = true;
@@ -239,9 +244,14 @@ export class TrackedGuide {
   }
 
   *#fileFindings(): Generator<Found, void, void> {
-    for (const { code, uri, span, message } of this.#files.problems) {
+    for (const { code, uri, span, message, meant } of this.#files.problems) {
       const check = this.#checks.find((one) => one.meta.code === code)!;
-      const finding: Finding = { at: { uri, span }, message: () => message };
+      const fixes = meant.map((text) => () => ({
+        title: `Write ${text}`,
+        safe: false,
+        edits: [{ uri, edits: [{ span, text }] }],
+      }));
+      const finding: Finding = { at: { uri, span }, message: () => message, fixes };
       yield { check, finding };
     }
   }

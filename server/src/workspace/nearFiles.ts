@@ -1,0 +1,85 @@
+/** Which files are perhaps meant by a path that names none. */
+import { URI, Utils } from "vscode-uri";
+import { nearestWord } from "../text/nearest.ts";
+import { FileError, type Files } from "./files.ts";
+import { relativePath } from "./movedPaths.ts";
+import { missingFile } from "./paths.ts";
+
+/** What a path in the front matter may name: the endings of such files, without the dot. */
+export interface NamedKind {
+  readonly endings: readonly string[];
+  /** Whether the few files of this kind beside the guide are told where no name is near. */
+  readonly isRare: boolean;
+}
+
+export const LISTS: NamedKind = {
+  endings: ["csv", "tsv", "xlsx", "xlsm", "ods", "txt", "xml"],
+  isRare: true,
+};
+export const PAGES: NamedKind = { endings: ["md", "markdown"], isRare: false };
+
+/** More than these are no help in a message. */
+const FEW = 3;
+
+export interface Lost {
+  readonly message: string;
+  /** Paths from the guide's folder that may be meant, the likeliest first. */
+  readonly meant: readonly string[];
+}
+
+/**
+ * What to tell of `reference`, a path in the guide at `guideUri` that leads to `uri`, where no file is.
+ * The files of that folder are looked at, and those of the guide's own.
+ */
+export async function lostFile(
+  reference: string,
+  uri: string,
+  guideUri: string,
+  kind: NamedKind,
+  files: Files,
+): Promise<Lost> {
+  const own = await pathsIn(folderOf(guideUri), guideUri, files);
+  const there =
+    folderOf(uri) === folderOf(guideUri) ? [] : await pathsIn(folderOf(uri), guideUri, files);
+  const endings = new Set([...kind.endings, endingOf(reference)]);
+  const known = [...there, ...own].filter((path) => endings.has(endingOf(path)));
+  const near = nearestWord(nameOf(reference), known.map(nameOf));
+  const meant = known.find((path) => nameOf(path) === near);
+  if (meant !== undefined) {
+    return {
+      message: `There is no file \`${reference}\`. Did you mean \`${meant}\`?`,
+      meant: [meant],
+    };
+  }
+  const beside = own.filter((path) => kind.isRare && kind.endings.includes(endingOf(path)));
+  if (beside.length === 0 || beside.length > FEW) {
+    return { message: missingFile(reference), meant: [] };
+  }
+  const names = beside.map((path) => `\`${path}\``).join(", ");
+  return { message: `${missingFile(reference)} In that folder: ${names}.`, meant: beside };
+}
+
+/** Paths, from the guide's folder, of the other files in a folder; none where it cannot be read. */
+async function pathsIn(folder: string, guideUri: string, files: Files): Promise<readonly string[]> {
+  try {
+    const entries = await files.list(folder);
+    return entries
+      .filter(({ kind, uri }) => kind === "file" && uri !== guideUri)
+      .flatMap(({ uri }) => relativePath(guideUri, uri) ?? []);
+  } catch (error) {
+    if (error instanceof FileError) return [];
+    throw error;
+  }
+}
+
+export function folderOf(uri: string): string {
+  return Utils.dirname(URI.parse(uri)).toString();
+}
+
+function nameOf(path: string): string {
+  return path.slice(path.lastIndexOf("/") + 1);
+}
+
+function endingOf(path: string): string {
+  return path.slice(path.lastIndexOf(".") + 1).toLowerCase();
+}
