@@ -72,6 +72,22 @@ describe("A new guide", () => {
     ]);
   });
 
+  test("keeps apart what a builder must not mix up, and says what it is", () => {
+    const guide = text(
+      "Bezeichner;Bauteil;Wert\nLED1;LED rot;5mm\nLED2;LED grün;5mm\nR1;Widerstand 1 %;4,7k\nR2;Widerstand 1 %;4,7k\n" +
+        "R3;Widerstand 5 %;4,7k\nBZ1;Piezo-Summer;5V\nBT1;Batterieclip;9 V\n",
+    );
+    const steps = guide.split("\n").filter((line) => /^\d/.test(line));
+    expect(steps.map((step) => step.replace(/^\d+\. /, "")).sort()).toEqual([
+      "Solder the LED [LED1] (LED rot, 5 mm).",
+      "Solder the LED [LED2] (LED grün, 5 mm).",
+      "Solder the battery holder [BT1] (9 V).",
+      "Solder the part [BZ1] (Piezo-Summer, 5 V).",
+      "Solder the resistor [R3 = 4,7k].",
+      "Solder the resistors [R1, R2 = 4,7k].",
+    ]);
+  });
+
   test("solders sockets with the rest and inserts the chips in a stage of their own", () => {
     const guide = text(
       "Designator,Value,Package\nU1,TL072,DIP-8\nXU1,DIP-8 socket,DIP-8_Socket\nR1,1k,R_Axial_DIN0207_L6.3mm_D2.5mm",

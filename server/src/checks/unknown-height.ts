@@ -30,8 +30,11 @@ export const check: Check = {
   },
 };
 
-/** The package where it can stand as a key as it is, for it serves other parts too. */
+/** The package where it can stand as a key as it is and names one size, for it serves other parts too. */
 function keyFor(part: Part): string {
   const text = part.line.cells.package?.text ?? "";
-  return /^[A-Za-z][\w.-]{0,30}$/.test(text) ? text : part.name;
+  return /^[A-Za-z][\w.-]{0,30}$/.test(text) && !MANNER.test(text) ? text : part.name;
 }
+
+/** How a part is built or how far its leads are apart, and nothing of its size: `radial`, `RM5`. */
+const MANNER = /^(?:radial|axial|tht|th|smd|smt|pth|(?:rm|p|pitch)[-_ ]?\d[\d.]*(?:mm)?)$/i;

@@ -135,7 +135,7 @@ Usage:
 
 Options:
   --out GUIDE         write this file, which must not exist yet; else the text is printed
-  --title TITLE       the kit's name; else taken from the file's name
+  --title TITLE       the kit's name; else guessed from the names of file and folder
   --language LANG     en (default), ${LANGUAGES.slice(1).join(", ")}
   --help
 `;

@@ -74,7 +74,7 @@ const WORDS: readonly [PartClass, RegExp][] = [
   ],
   [
     "battery holder",
-    /(?:battery|cell)[ -]?(?:holder|clip|case|socket|box)|batteriehalter|knopfzellenhalter|support de pile|(?:z[oó]calo|porta) ?(?:bater|pila)|batterijhouder/,
+    /(?:battery|cell|9 ?v)[ -]?(?:holder|clip|snap|case|socket|box)|batterie[ -]?(?:halter|clip|fach|kasten)|knopfzellenhalter|(?:support|coupleur|clip) de piles?|(?:z[oó]calo|porta) ?(?:bater|pila)|batterijhouder/,
   ],
   [
     "test point",

@@ -46,6 +46,14 @@ export function looseUnits(block: TextBlock, isEnglish: boolean): LooseUnit[] {
   return found;
 }
 
+/** The text with a space before each unit that lacks it. */
+export function withSpaces(text: string): string {
+  return text.replace(LOOSE, (whole, number: string, gap: string, unit: string) => {
+    const loose = judge(number, gap, unit);
+    return loose?.kind === "space" ? loose.right : whole;
+  });
+}
+
 function judge(number: string, gap: string, unit: string): Omit<LooseUnit, "span"> | undefined {
   const proper = MISSPELT_UNITS.get(unit);
   if (proper) return { kind: "symbol", right: `${number} ${proper}` };

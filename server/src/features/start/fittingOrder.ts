@@ -13,6 +13,8 @@ export interface AlikeParts {
   readonly parts: readonly Part[];
   /** The value as the list tells it; empty where it tells none. */
   readonly value: string;
+  /** What the list says of them in words, as it stands there. */
+  readonly description: string;
   /** The text is a value that a mark can state, not a type or a remark. */
   readonly statable: boolean;
   /** Body height in mm. */
@@ -58,8 +60,8 @@ export function partsOffBoards(kit: Kit): readonly AlikeParts[] {
   return alike(kit.parts.filter((part) => part.board === "" && part.fitted).map(itself));
 }
 
-/** A value without signs that a mark gives a meaning to. */
-const PLAIN_VALUE = /^\d[\p{L}\p{N}.]*$/u;
+/** A value without signs that a mark gives a meaning to; a comma between digits is a decimal comma. */
+const PLAIN_VALUE = /^\d[\p{L}\p{N}.]*(?:,\d+)?(?: ?\p{L}{1,3})?$/u;
 
 /** A part and the line that says what of it is fitted: a chip may share its designator with its socket. */
 interface Piece {
@@ -90,6 +92,7 @@ function alike(pieces: readonly Piece[]): AlikeParts[] {
       kind: kindOfLine(line, part.letters),
       parts: group.map((one) => one.part),
       value,
+      description: line.text("description").trim(),
       statable: line.value !== undefined && PLAIN_VALUE.test(value),
       height: part.height?.mm,
       optional: part.optional,
@@ -97,11 +100,13 @@ function alike(pieces: readonly Piece[]): AlikeParts[] {
   });
 }
 
+/** Equal for parts that a builder may take one for another: a red LED and a green one are not alike. */
 function likeness({ part, line }: Piece): string {
-  const value = line.value
-    ? `${line.value.amount} ${line.value.unit}`
-    : shownValue(line) || line.cells.description?.text;
-  return JSON.stringify([kindOfLine(line, part.letters), value, part.height?.mm, part.optional]);
+  const { value, tolerance, power, voltage } = line;
+  const what = value
+    ? [value.amount, value.unit, tolerance, power?.amount, voltage?.amount]
+    : [shownValue(line), line.text("description")];
+  return JSON.stringify([kindOfLine(line, part.letters), what, part.height?.mm, part.optional]);
 }
 
 /** Parts of unknown height come last, where the author sees them. */

@@ -1,5 +1,6 @@
 /** Writes the beginning of a guide from its parts lists: every part in a step, ready to be worded. */
 import { isStaticPart } from "../../checks/hazards/partDangers.ts";
+import { withSpaces } from "../../checks/wording/looseUnits.ts";
 import { lengthText, markItems } from "../../checks/words.ts";
 import { writtenKey } from "../../model/hardwareKeys.ts";
 import { type BoardList, Kit } from "../../model/kit.ts";
@@ -120,15 +121,16 @@ function stage(heading: string, board: string, steps: readonly string[]): string
 
 function stepOf(
   pattern: string,
-  { kind, parts, value, statable, optional }: AlikeParts,
+  { kind, parts, value, description, statable, optional }: AlikeParts,
   role: string,
   words: StartWords,
 ): string {
-  const [one, several] = words.kinds[kind] ?? words.anyKind;
+  const named = words.kinds[kind];
+  const [one, several] = named ?? words.anyKind;
   const names = parts.map(({ name }) => ({ name }));
   const stated = statable ? ` = ${value}` : "";
   const said = [
-    ...(statable || value === "" ? [] : [value]),
+    ...(statable ? [] : remarksOf(value, description, named !== undefined)),
     ...(optional ? [words.optional] : []),
   ];
   const remark = said.length > 0 ? ` (${plain(said.join(", "))})` : "";
@@ -137,6 +139,15 @@ function stepOf(
     .replace("{what}", parts.length === 1 ? one : several)
     .replace("{mark}", () => mark);
 }
+
+/** A size tells no LED from another, and of a part of no known kind the list's words tell what it is. */
+function remarksOf(value: string, description: string, isKnown: boolean): string[] {
+  const words = isKnown && !SIZE.test(value) ? "" : description;
+  const isIncluded = words.toLowerCase().includes(value.toLowerCase());
+  return [words, isIncluded ? "" : value].filter((text) => text !== "").map(withSpaces);
+}
+
+const SIZE = /^\d+(?:[.,]\d+)? ?mm$/;
 
 /** The text as it is, inside a line of Markdown. */
 function plain(text: string): string {
