@@ -55,6 +55,11 @@ describe("kitquill adopt", () => {
     [["none.md", "--parts", "parts.csv"], "There is no file `none.md`."],
     [["plain.md"], "Give it with `--parts LIST`."],
     [["plain.md", "--parts", "none.csv"], "There is no file `none.csv`."],
+    [
+      ["plain.md", "--parts", "./part.csv"],
+      "There is no file `./part.csv`. Did you mean `parts.csv`?",
+    ],
+    [["parts.csv"], "`parts.csv` is no Markdown file. Name the guide, and its parts list"],
     [["guide.md", "--parts", "parts.csv"], "names its parts list already"],
   ])("%j is refused", async (args, message) => {
     const folder = cli.folder({ ...clean, "plain.md": plain });

@@ -14,6 +14,7 @@ const GUIDE = "---\nparts: parts.csv\n---\n\n## Board\n\n1. Solder [R1].\n";
 const FILES: Readonly<Record<string, string | Uint8Array>> = {
   "one/guide.md": GUIDE,
   "one/parts.csv": "Designator,Value\nR1,4k7\n",
+  "one/my parts.csv": "Designator,Value\nR1,4k7\n",
   "one/notes.md": "# Notes\n",
   "two/a.md": GUIDE,
   "two/b.md": GUIDE,
@@ -48,6 +49,7 @@ describe("a guide", () => {
     ["none", "There is no guide in `none`"],
     ["one/notes.md", "`one/notes.md` is no guide: its front matter has no key `parts`."],
     ["one/parts.csv", "`kitquill list parts one/parts.csv` shows how it is read"],
+    ["one/my parts.csv", '`kitquill list parts "one/my parts.csv"` shows how it is read'],
     ["gone.md", "There is no file or folder `gone.md`"],
   ])("is not found as %s", async (name, message) => {
     expect(await refused(oneGuide(name, root, false))).toContain(message);

@@ -552,7 +552,12 @@ describe("kitquill start", () => {
     [["none.csv"], "There is no file `none.csv`."],
     [["parts.csv", "parts.csv"], "Several lists need the board of each"],
     [["parts.csv", "--language", "xx"], "`--language` does not take `xx`"],
-    [["parts.csv", "--out", "no/such/folder.md"], "`no/such/folder.md` cannot be written"],
+    [
+      ["parts.csv", "--out", "no/such/folder.md"],
+      "`no/such/folder.md` cannot be written: its folder is not there.",
+    ],
+    [["guide.md"], "`guide.md` is a guide. Name its parts list: `parts.csv`."],
+    [["."], "`.` is a folder. Name a file in it."],
   ])("%j is refused", async (args, message) => {
     const { code, err } = await cli.run(cli.folder(clean), "start", ...args);
     expect(code).toBe(2);

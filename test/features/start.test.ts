@@ -81,7 +81,7 @@ describe("A new guide", () => {
     expect(steps.map((step) => step.replace(/^\d+\. /, "")).sort()).toEqual([
       "Solder the LED [LED1] (LED rot, 5 mm).",
       "Solder the LED [LED2] (LED grün, 5 mm).",
-      "Solder the battery holder [BT1] (9 V).",
+      "Solder the battery holder [BT1 = 9 V].",
       "Solder the part [BZ1] (Piezo-Summer, 5 V).",
       "Solder the resistor [R3 = 4,7k].",
       "Solder the resistors [R1, R2 = 4,7k].",

@@ -1,4 +1,5 @@
 /** `kitquill adopt`: marks the parts that a plain Markdown guide names in the steps that fit them. */
+import { existsSync } from "node:fs";
 import { dirname, relative, resolve, sep } from "node:path";
 import { URI } from "vscode-uri";
 import { listNames } from "../checks/words.ts";
@@ -14,10 +15,12 @@ import { quoteYaml } from "../syntax/yaml/tree.ts";
 import { LineIndex } from "../text/lines.ts";
 import { applyEdits } from "../text/span.ts";
 import type { Files } from "../workspace/files.ts";
+import { splitSheet } from "../workspace/paths.ts";
 import { type Arguments, onlyFile, readArguments, UsageError } from "./arguments.ts";
 import { encodeLike } from "./encode.ts";
 import { diskFor, reachOf } from "./inputs.ts";
 import { bytesOf, decodedText } from "./namedFile.ts";
+import { noFile } from "./noFile.ts";
 import type { ExitCode } from "./run.ts";
 import { shownPath } from "./shownPath.ts";
 import type { Terminal } from "./terminal.ts";
@@ -42,6 +45,11 @@ export async function adopt(
 ): Promise<ExitCode> {
   const args = readArguments(argv, OPTIONS);
   const name = onlyFile(args, "adopt", "the name of a Markdown file");
+  if (/\.(?:csv|tsv|xlsx|xlsm|ods)$/i.test(name)) {
+    throw new UsageError(
+      `\`${name}\` is no Markdown file. Name the guide, and its parts list with \`--parts\`.`,
+    );
+  }
   const path = resolve(cwd, name);
   const uri = URI.file(path).toString();
   const outside = args.has("lists-outside");
@@ -49,6 +57,7 @@ export async function adopt(
   const before = await bytesOf(name, cwd, disk);
   const decoded = decodedText(before, name);
   const text = withParts(decoded.text, args, path, cwd);
+  await refuseLost(args.value("parts"), cwd);
   const adoption = await adopted(uri, text, disk, outside, cwd);
   terminal.out(report(adoption, text, decoded.text, uri, cwd, args.has("write")));
   if (!args.has("write")) return 0;
@@ -58,6 +67,13 @@ export async function adopt(
     throw new UsageError(`\`${name}\` cannot hold the marks in its encoding. Save it as UTF-8.`);
   await replaceFile(path, before, after);
   return 0;
+}
+
+/** Tells of a list that is not there as the user wrote it, not as the guide would name it. */
+async function refuseLost(list: string | undefined, cwd: string): Promise<void> {
+  if (list === undefined) return;
+  const { path } = splitSheet(list);
+  if (!existsSync(resolve(cwd, path))) throw new UsageError(await noFile(path, cwd));
 }
 
 /** The text with the key `parts` in its front matter, as it has it or as `--parts` says. */

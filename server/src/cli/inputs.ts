@@ -7,6 +7,7 @@ import { DiskFiles } from "../workspace/disk.ts";
 import { FileError } from "../workspace/files.ts";
 import { findGuides, holdsGuide } from "../workspace/guides.ts";
 import { isInside } from "../workspace/paths.ts";
+import { asArgument } from "./asArgument.ts";
 import { noFile } from "./noFile.ts";
 import { shownPath } from "./shownPath.ts";
 
@@ -84,9 +85,9 @@ export async function noGuide(input: Input, name: string): Promise<string | unde
     throw error;
   }
   if (/\.(?:md|markdown)$/i.test(name)) {
-    return `\`${name}\` is no guide: its front matter has no key \`parts\`. Of a guide with several pages, name the first. \`kitquill adopt ${name} --parts LIST\` makes a guide of plain Markdown.`;
+    return `\`${name}\` is no guide: its front matter has no key \`parts\`. Of a guide with several pages, name the first. \`kitquill adopt ${asArgument(name)} --parts LIST\` makes a guide of plain Markdown.`;
   }
-  return `\`${name}\` is no guide. A parts list is checked with the guide that names it; \`kitquill list parts ${name}\` shows how it is read.`;
+  return `\`${name}\` is no guide. A parts list is checked with the guide that names it; \`kitquill list parts ${asArgument(name)}\` shows how it is read.`;
 }
 
 /**

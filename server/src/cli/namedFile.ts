@@ -17,8 +17,10 @@ export async function bytesOf(
     const bytes = await files.read(URI.file(resolve(cwd, name)).toString());
     if (bytes) return bytes;
   } catch (error) {
-    if (error instanceof FileError) throw new UsageError(error.message);
-    throw error;
+    if (!(error instanceof FileError)) throw error;
+    throw new UsageError(
+      error.kind === "folder" ? `\`${name}\` is a folder. Name a file in it.` : error.message,
+    );
   }
   throw new UsageError(await noFile(name, cwd));
 }

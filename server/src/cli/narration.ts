@@ -27,7 +27,7 @@ export async function narration(
   const cues = readCues(await textOf(cuesName, cwd));
   if (!cues) {
     throw new UsageError(
-      `\`${cuesName}\` holds no captions: its first line does not say \`WEBVTT\`, nor does it begin with a number and times as SubRip (.srt) does.`,
+      `\`${cuesName}\` holds no captions: its first line does not say \`WEBVTT\`, nor does it begin with a number and times as SubRip (.srt) does. The captions are named first, then the guide.`,
     );
   }
   const { checked } = await oneGuide(guideName, cwd, args.has("lists-outside"));

@@ -4,6 +4,8 @@ import { URI } from "vscode-uri";
 import { loadPartsList } from "../model/list/load.ts";
 import type { ListProblem, PartsList } from "../model/list/partsList.ts";
 import { tell } from "../model/list/tellSheet.ts";
+import { readFrontMatter } from "../syntax/frontMatterReader.ts";
+import { decodeText } from "../text/decode.ts";
 import { LineIndex } from "../text/lines.ts";
 import { sheetUri, splitSheet } from "../workspace/paths.ts";
 import type { ListContent } from "../workspace/revisedSources.ts";
@@ -43,12 +45,22 @@ export async function readNamedList(
   const meant = sheet === undefined ? {} : { sheet };
   const list = await loadPartsList(sheetUri(uri, sheet), content, meant);
   if (list.format === "unreadable") {
+    const named = listsNamedIn(content);
+    if (named) throw new UsageError(`\`${name}\` is a guide. Name its parts list: ${named}.`);
     const why = list.problems[0]?.message ?? "It cannot be read.";
     throw new UsageError(`\`${name}\` cannot be used as a parts list. ${why}`);
   }
   // Lists have many lines and mostly no problem.
   if (list.problems.length > 0) tellProblems(list, path, terminal);
   return { name, list, content: { content, ...meant } };
+}
+
+/** The lists of the guide that the bytes hold, as it names them; undefined for no guide. */
+function listsNamedIn(content: Uint8Array): string | undefined {
+  const decoded = decodeText(content);
+  const notes = "text" in decoded ? readFrontMatter(decoded.text) : undefined;
+  const lists = notes?.parts.map(({ path }) => `\`${path.value}\``) ?? [];
+  return lists.length > 0 ? lists.join(", ") : undefined;
 }
 
 function tellProblems(list: PartsList, name: string, terminal: Terminal): void {

@@ -6,6 +6,7 @@ const WORDS: Readonly<Record<string, string>> = {
   EROFS: "it lies on a medium that can only be read",
   ENOSPC: "there is no room left",
   EDQUOT: "there is no room left",
+  ENOENT: "its folder is not there",
   EEXIST: "a file of that name is in the way",
   ENOTDIR: "a file is in the way where a folder should be",
   ELOOP: "it is a link that leads back to itself",

@@ -6,7 +6,9 @@ import { startGuide } from "../features/start/skeleton.ts";
 import { LANGUAGES } from "../text/language.ts";
 import { splitSheet } from "../workspace/paths.ts";
 import { choice, readArguments, UsageError } from "./arguments.ts";
+import { asArgument } from "./asArgument.ts";
 import { readList } from "./readList.ts";
+import { refusal } from "./refusal.ts";
 import type { ExitCode } from "./run.ts";
 import type { Terminal } from "./terminal.ts";
 
@@ -45,7 +47,7 @@ export async function start(
   else {
     await writeNew(resolve(cwd, out), out, text);
     terminal.out(
-      `\`${out}\` is written.${wanted === undefined ? guessed(title) : ""} Word its steps; \`kitquill check ${out}\` tells what is still open.\n`,
+      `\`${out}\` is written.${wanted === undefined ? guessed(title) : ""} Word its steps; \`kitquill check ${asArgument(out)}\` tells what is still open.\n`,
     );
   }
   return 0;
@@ -77,11 +79,13 @@ async function writeNew(path: string, name: string, text: string): Promise<void>
   try {
     await writeFile(path, text, { flag: "wx" });
   } catch (error) {
-    if (!(error instanceof Error && "code" in error)) throw error;
+    const why = refusal(error);
+    if (why === undefined) throw error;
+    const isThere = (error as NodeJS.ErrnoException).code === "EEXIST";
     throw new UsageError(
-      error.code === "EEXIST"
+      isThere
         ? `\`${name}\` exists already and is left as it is. Name another file.`
-        : `\`${name}\` cannot be written: ${error.message}.`,
+        : `\`${name}\` cannot be written: ${why}.`,
     );
   }
 }
