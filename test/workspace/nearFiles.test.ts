@@ -52,7 +52,7 @@ describe("A path that names no file", () => {
     ["parts: wren.csv", "wren/lists/other.csv", undefined],
     ["parts: ../list/wren.csv", "list/wrens.csv", "../list/wrens.csv"],
     ["parts: { main: wren-mian.csv }", "wren/wren-main.csv", "wren-main.csv"],
-    ["parts: wern.xlsx#Board", "wren/wren.xlsx", "wren.xlsx#Board"],
+    ["parts: wern.xlsx#Board", "wren/wren.xlsx", '"wren.xlsx#Board"'],
     ["parts: wren-part.csv", "wren/Wren: parts.csv", '"Wren: parts.csv"'],
     ["parts: 'wren-part.csv'", "wren/wren parts'.csv", "wren parts''.csv"],
   ])("%s where %s lies: %s", async (front, file, meant) => {
