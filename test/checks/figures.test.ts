@@ -65,6 +65,17 @@ describe("stale figures", () => {
     expect(await found("1. {VCC = 7 V * 2}", "duplicate-figure")).toHaveLength(1);
   });
 
+  test("are told in the author's unit as well, where the result is shown in another", async () => {
+    const messages = await found(
+      "1. {0.5 A * 1 h / 6 mA = 70 h} {3 * 25 mm = 70 mm}",
+      "stale-figure",
+    );
+    expect(messages.map((one) => /comes to (.*?)\. Write/.exec(one)?.[1])).toEqual([
+      "300 000 s, or 83 h",
+      "75 mm",
+    ]);
+  });
+
   test("of gauges are told by the gauge", async () => {
     expect(await found("1. {wire(L9) = AWG 24} {wire(L9) = 0.51 mm}", "stale-figure")).toEqual([]);
     expect(await fixedBody("1. {wire(L9) = 0.4 mm * 1} {wire(L9) = AWG 24}", "stale-figure")).toBe(

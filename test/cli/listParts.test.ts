@@ -17,3 +17,14 @@ test("hardware has its name where parts have their value", () => {
     null,
   ]);
 });
+
+test("what is supplied by length has it for its quantity, and as metres in data", () => {
+  const list = readList("Ref,Qty,Value\nR1,1,1k\n,300 mm,Hookup wire\n");
+  const terminal = { paint: (_: string, text: string) => text } as unknown as Terminal;
+  expect(partsOfList(list, "text", terminal)).toMatch(/^ +300 mm +Hookup wire/m);
+  const rows = JSON.parse(partsOfList(list, "json", terminal));
+  expect(rows.map(({ quantity, metres }: Record<string, unknown>) => [quantity, metres])).toEqual([
+    [1, null],
+    [null, 0.3],
+  ]);
+});

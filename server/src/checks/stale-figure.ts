@@ -3,6 +3,7 @@ import type { GuideFigure } from "../model/figures/figure.ts";
 import { type FigurePart, textOfPart } from "../model/figures/formula.ts";
 import type { FigureValue } from "../quantity/evaluation/value.ts";
 import { formatQuantity } from "../quantity/formatQuantity.ts";
+import { writtenUnit } from "../quantity/printing.ts";
 import { printLimits } from "../quantity/printRange.ts";
 import { readWritten } from "../quantity/writtenNumber.ts";
 import { type Check, type Finding, type Fix, NO_FINDINGS } from "./check.ts";
@@ -35,9 +36,23 @@ function againstExpression(figure: GuideFigure): Finding | undefined {
   return {
     at: figure.at("stated"),
     message: () =>
-      `This states ${written}, but ${sum} comes to ${shown(computed)}. Write the new value, or correct the expression.`,
+      `This states ${written}, but ${sum} comes to ${shown(computed)}${asWritten(written, computed)}. Write the new value, or correct the expression.`,
     fixes: rewrite(figure, "stated", computed.nominal, true),
   };
+}
+
+/** The result in the author's unit as well, where it is shown in no multiple of that: `, or 83 h`. */
+function asWritten(text: string, { nominal, unit }: FigureValue): string {
+  const written = readWritten(text);
+  if (!written) return "";
+  const { start, end } = written.span;
+  const own = text
+    .slice(end)
+    .trim()
+    .replace(/^u/, "µ")
+    .replace(/ohms?$/i, "Ω");
+  if (own === "" || writtenUnit(own, unit)) return "";
+  return `, or ${text.slice(0, start)}${written.write(nominal)}${text.slice(end)}`;
 }
 
 /** The same name with a plain quantity, away from its definition. */

@@ -1,5 +1,6 @@
 /** `kitquill list parts`: the parts of a guide, or the lines of a bare parts list. */
 
+import { lengthText } from "../checks/words.ts";
 import { accountsFor } from "../model/accounting.ts";
 import type { GuideState } from "../model/guideState.ts";
 import { hardwareNames } from "../model/hardwareKeys.ts";
@@ -14,6 +15,8 @@ import type { Terminal } from "./terminal.ts";
 /** What is told of a line and of a part alike; heights in mm. */
 type Listed = Readonly<{
   quantity: number | null;
+  /** Length of what is supplied by length. */
+  metres: number | null;
   value: string | null;
   package: string | null;
   height: number | null;
@@ -22,7 +25,12 @@ type Listed = Readonly<{
 }>;
 
 const LISTED_COLUMNS: readonly Column<Listed>[] = [
-  { field: "quantity", title: "Qty" },
+  {
+    field: "quantity",
+    title: "Qty",
+    shown: ({ quantity, metres }) => (metres === null ? quantity : lengthText(metres)),
+  },
+  { field: "metres", title: "Length", hidden: true },
   { field: "value", title: "Value" },
   { field: "package", title: "Package" },
   { field: "height", title: "Height mm" },
@@ -47,6 +55,7 @@ export function partsOfList(list: PartsList, format: TableFormat, { paint }: Ter
     return {
       designators: line.designators.map(({ name }) => name),
       quantity: line.quantity ?? (line.designators.length || null),
+      metres: line.metres ?? null,
       value: (shownValue(line) || names.get(line)) ?? null,
       package: line.cells.package?.text ?? null,
       height: height?.mm ?? null,
@@ -99,6 +108,7 @@ function partRow(part: Part, guide: GuideState, cwd: string): PartRow {
     designator: part.name,
     board: part.board || null,
     quantity: 1,
+    metres: null,
     value: shownValue(part.line) || null,
     package: part.line.cells.package?.text ?? null,
     height: part.height?.mm ?? null,
@@ -117,6 +127,7 @@ function hardwareRow(hardware: Hardware, guide: GuideState, cwd: string): PartRo
     designator: null,
     board: line.board ?? null,
     quantity: supplied ?? null,
+    metres: hardware.metres ?? null,
     value: line.cells.value?.text || name,
     package: line.cells.package?.text ?? null,
     height: null,

@@ -11,6 +11,8 @@ export interface Column<Row> {
   readonly title: string;
   /** Left out of the text, where space is short. */
   readonly hidden?: boolean;
+  /** What text shows in place of the field. */
+  readonly shown?: (row: Row) => CellValue;
 }
 
 export type TableFormat = "text" | "csv" | "json";
@@ -56,8 +58,9 @@ function text<Row extends Readonly<Record<string, CellValue>>>(
   paint: Terminal["paint"],
 ): string {
   const table = rows.map((row) =>
-    columns.map(({ field }, i) => {
-      const cell = printable(cellText(row[field]!, ", ").replace(/\s+/g, " ").trim());
+    columns.map(({ field, shown }, i) => {
+      const value = shown ? shown(row) : row[field]!;
+      const cell = printable(cellText(value, ", ").replace(/\s+/g, " ").trim());
       return i < columns.length - 1 ? shorten(cell) : cell;
     }),
   );
