@@ -71,7 +71,7 @@ describe("stale figures", () => {
       "stale-figure",
     );
     expect(messages.map((one) => /comes to (.*?)\. Write/.exec(one)?.[1])).toEqual([
-      "300 000 s, or 83 h",
+      "300\u202f000 s, or 83 h",
       "75 mm",
     ]);
   });
