@@ -220,6 +220,68 @@ describe("of a small kit", () => {
   });
 });
 
+describe("of a step's parts", () => {
+  const HEAD = "Designator,Quantity,Value,Package,DNP,Optional\n";
+
+  /** What is told of a body of steps when rows replace others. */
+  async function touchedBy(body: string, rows: string, fresh: string, head = HEAD) {
+    const guide = `---\nparts: parts.csv\nchecks: { polarity-missing: off }\n---\n\n## A\n\n${body}\n`;
+    const kit = { "guide.md": guide, "parts.csv": head + rows };
+    const revised = await revise(kit, "parts.csv", head + fresh);
+    const told = revised.touched.filter(({ kind }) => kind === "step" || kind === "set");
+    return { revised, messages: told.map(({ message }) => message) };
+  }
+
+  test("that they have a right way round now, or none any more", async () => {
+    const [plain, polar] = ["C1,1,100n,C_Disc,,\n", "C1,1,100u,CP_Radial,,\n"];
+    expect((await touchedBy("1. Fit [C1].", plain, polar)).messages[0]).toBe(
+      "C1: value 100n → 100u; package C_Disc → CP_Radial; marked 104 → (none); has a right way round now (electrolytic capacitor).",
+    );
+    expect((await touchedBy("1. Fit [C1].", polar, plain)).messages[0]).toContain(
+      "goes in either way round now (was electrolytic capacitor).",
+    );
+  });
+
+  test("that they are optional, or to be fitted", async () => {
+    const { messages } = await touchedBy(
+      "1. Fit [R1], [R2], [R3].",
+      "R1,1,1k,,,yes\nR2,1,2k,,,\nR3,1,3k,,x,\n",
+      "R1,1,1k,,,\nR2,1,2k,,,yes\nR3,1,3k,,,\n",
+    );
+    expect(messages).toEqual([
+      "R1: no longer optional.",
+      "R2: optional now.",
+      "R3: to be fitted now.",
+    ]);
+  });
+
+  test("what a set gains and loses, and from how many each is picked", async () => {
+    const { messages } = await touchedBy(
+      "1. Fit [all R].\n2. Sort [match: Q1, Q2].",
+      'R1,1,1k,,,\nR2,1,2k,,,\n"Q1, Q2",4,BC547,,,\n',
+      'R1,1,1k,,,\nR3,1,3k,,,\n"Q1, Q2",3,BC547,,,\n',
+    );
+    expect(messages).toContain(
+      '"all R" takes in R3 now and no longer holds R2: 2 parts, before 2.',
+    );
+    expect(messages).toContain("Q1 is picked from 3 pieces now, before from 4.");
+  });
+
+  test("with their board only where another has a part of that name", async () => {
+    const { revised, messages } = await touchedBy(
+      "<!-- board main -->\n\n1. Fit [R1, R2].",
+      "main,R1,1k\nrelay,R1,1k\nmain,R2,1k\n",
+      "main,R1,2k\nrelay,R1,3k\nmain,R2,2k\n",
+      "Board,Designator,Value\n",
+    );
+    expect(messages).toEqual([
+      "R2 and main/R1: value 1k → 2k; bands brown black red → red black red.",
+    ]);
+    const names = revised.changes.changed.map(({ part }) => revised.nameOf(part));
+    expect(names).toEqual(["main/R1", "relay/R1", "R2"]);
+  });
+});
+
 describe("in general", () => {
   const rows = HERON_LIST.split("\n").filter((row) => row !== "");
 

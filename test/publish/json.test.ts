@@ -5,6 +5,7 @@ import Ajv2020 from "ajv/dist/2020.js";
 import { parse } from "csv-parse/sync";
 import { describe, expect, test } from "vitest";
 import type { guideModel } from "../../server/src/publish/model/guideModel.ts";
+import { jsonText } from "../../server/src/publish/model/jsonText.ts";
 import { relativePath } from "../../server/src/publish/model/relativePath.ts";
 import { publishFixture, publishSample } from "./published.ts";
 
@@ -112,6 +113,16 @@ describe("Heron", () => {
     const texts = stages.flatMap(({ steps }) => steps.map(({ text }) => text)).join("\n");
     expect(texts).not.toMatch(/[{}]|\[\w+:/);
   });
+});
+
+test("long lists come in stretches, and are written as JSON.stringify writes them", () => {
+  const list = (length: number) =>
+    Array.from({ length }, (_, i) => ({ number: i, texts: ["a\nb"] }));
+  for (const object of [{}, { a: undefined }, { a: [], b: list(200), c: list(401), d: "x" }]) {
+    const stretches = [...jsonText(object)];
+    expect(stretches.join("")).toBe(`${JSON.stringify(object, undefined, 2)}\n`);
+    expect(Math.max(...stretches.map(({ length }) => length))).toBeLessThan(20_000);
+  }
 });
 
 test("infinities and unread values are null", async () => {

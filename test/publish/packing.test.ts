@@ -143,6 +143,34 @@ test("screws are shared out to the stages that need them, the rest and the spare
   ]);
 });
 
+test("what the steps use beyond the list is told once, by its line", async () => {
+  const list = 'Designator,Quantity,Value\n,4,M3x10\n,820 mm,CuL 1.0\n"C1, C2",1,1u';
+  const steps =
+    "## A\n1. Fit [2 × M3x10, C1, C2].\n\n## B\n1. Fit [3 × M3x10], [900 mm × CuL 1.0].";
+  const { faults } = await pack(kit(steps, list), "stage");
+  expect(faults.map((one) => one.split(". ")[0])).toEqual([
+    "The guide uses 5 of M3x10, but line 2 of the parts list supplies 4",
+    "The guide uses 900 mm of CuL 1.0, but line 3 of the parts list supplies 820 mm",
+    "Line 4 of the parts list supplies 1 of C1 and C2, which are 2 parts",
+  ]);
+});
+
+test("what is lent to a stage lies with it, and what no step uses by itself", async () => {
+  const list =
+    "Designator,Quantity,Value,Optional,Spare\nR1,1,1k,yes,\n,5,M4x10,,1\n,4,M5x10,,\n,,M6x10,,";
+  const steps =
+    "## A\n1. Try [try: 2 × M4x10].\n2. Take out [remove: 2 × M4x10].\n\n## B\n1. Fit [3 × M4x10], [R1].";
+  const rows = rowsOf(await pack(kit(steps, list), "stage"));
+  expect(rows.map(({ group, name, pieces, spare }) => [group, name, pieces, spare])).toEqual([
+    ["1 A", "M4x10", "2", "0"],
+    ["2 B", "1 kΩ", "1", "0"],
+    ["2 B", "M4x10", "3", "1"],
+    ["Used in no step", "M5x10", "4", "0"],
+    ["Used in no step", "M6x10", "", "0"],
+  ]);
+  expect(rows[1]!.notes).toBe("optional");
+});
+
 test("a lot to pick from stays together where it is picked", async () => {
   const published = await publishSample("heron", "heron.md", ["packing"], { packBy: "stage" });
   const [lot] = rowsOf(published).filter(({ name }) => name === "IRF510");

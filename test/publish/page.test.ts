@@ -181,6 +181,36 @@ describe("what a page shows", () => {
     expect(seen($("#step-1-1 p").text())).toBe("Fit R1 = 4k7 R2 at 5 V 2 A.");
   });
 
+  test("alerts that warn of nothing as asides, those that do as hazard notes", async () => {
+    const $ = await pageOf(
+      "## A\n\n> [!NOTE]\n> Take *care*.\n\n> [!TIP]  \n> Two words.\n\n> [!WARNING]\n> *Hot* parts.\n\n> A quote.\n\n1. Fit [R1].",
+    );
+    const quotes = $("blockquote").toArray();
+    expect(quotes.map((one) => [$(one).attr("class"), seen($(one).text())])).toEqual([
+      ["aside", "Take care."],
+      ["aside", "Two words."],
+      [undefined, "A quote."],
+    ]);
+    expect(seen($(".note.warning p").last().text())).toBe("Hot parts.");
+  });
+
+  test("links to its own headings, wherever the page stands", async () => {
+    const $ = await pageOf("See [the board](#the-board).\n\n## The board\n\n1. Fit [R1].");
+    const target = $("p a").first().attr("href")!;
+    expect(seen($(target).text())).toBe("1 The board");
+  });
+
+  test("columns of a table on the side that the author says", async () => {
+    const $ = await pageOf("## A\n\n1. Fit [R1].\n\n   | a | b |\n   |:--|--:|\n   | 1 | 2 |");
+    const cells = $("#step-1-1 table th, #step-1-1 table td").toArray();
+    expect(cells.map((cell) => $(cell).attr("class"))).toEqual(["left", "right", "left", "right"]);
+  });
+
+  test("names of stages on paper as texts that end neither style nor text", async () => {
+    const $ = await pageOf('## The "LED" < 2 V\n\n1. Fit [R1].');
+    expect($("style").text()).toContain('content: "1  The \\22 LED\\22  \\3c  2 V"');
+  });
+
   test("figures as values, with their range on demand", async () => {
     const $ = await pageOf(
       "## A\n\n1. Set {VCC}, so {P = VCC^2 / 10 Ω}. Fit [R1].",

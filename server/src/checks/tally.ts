@@ -4,6 +4,8 @@ import type { Use } from "../model/guide.ts";
 export interface Tally {
   /** Pieces out of the bag when the guide ends. */
   readonly used: number;
+  /** Most pieces that are out of it at one time: trials may need more than is used in the end. */
+  readonly most: number;
   /** The use with which more pieces were out than supplied. */
   readonly over: Use | undefined;
   /** Pieces out of the bag at that use. */
@@ -30,6 +32,7 @@ export function tally(uses: readonly Use[], supplied: number): Tally {
   let borrowed = 0;
   let over: Use | undefined;
   let out = 0;
+  let most = 0;
   for (const use of uses) {
     const count = use.count ?? 0;
     const back = taken.get(use) ?? 0;
@@ -56,13 +59,14 @@ export function tally(uses: readonly Use[], supplied: number): Tally {
         continue;
     }
     const now = fitted + borrowed + lent(open);
+    most = Math.max(most, now);
     if (now > supplied && !over) {
       over = use;
       out = now;
     }
   }
   const left = open.filter((loan) => loan.left > 0);
-  return { used: fitted + lent(left), over, out, open: left.map((loan) => loan.use) };
+  return { used: fitted + lent(left), most, over, out, open: left.map((loan) => loan.use) };
 }
 
 /** How many pieces each `remove` gives back from trials before it, and each trial gets back. */

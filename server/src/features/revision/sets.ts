@@ -61,7 +61,8 @@ function* lotDrafts(mark: ResolvedMark, was: ResolvedMark): Iterable<Draft> {
     const [lot, before] = [lotOf(fresh), lotOf(old)];
     if (lot === before || lot === undefined || before === undefined) continue;
     const names = fresh.map(({ name }) => ({ name }));
-    const message = `${listNames(names)} are picked from ${count(lot, "piece")} now, before from ${before}.`;
+    const are = names.length === 1 ? "is" : "are";
+    const message = `${listNames(names)} ${are} picked from ${count(lot, "piece")} now, before from ${before}.`;
     yield {
       kind: "set",
       at: { piece: mark.piece, span: item.item.span },

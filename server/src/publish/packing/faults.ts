@@ -21,22 +21,19 @@ export function packingFaults(packing: PackingList, guide: GuideState): readonly
   return packing.lines.flatMap((packed) => {
     const own = rows.get(packed.line) ?? [];
     if (apart.has(packed.line))
-      return own.length > 0
-        ? [
-            `${named(packed)} is packed and left out. Please report this: it is no fault of the guide.`,
-          ]
-        : [];
-    return [...amountFault(packed, own), ...needFault(packed, guide)];
+      return own.length > 0 ? [`${named(packed)} is packed and left out. ${REPORT}`] : [];
+    // What falls short is packed as the steps want it: that would be told twice.
+    const short = needFault(packed, guide);
+    return short.length > 0 ? short : amountFault(packed, own);
   });
 }
+
+const REPORT = "Please report this: it is no fault of the guide.";
 
 /** What is packed against what the list supplies. */
 function amountFault(packed: PackedLine, rows: readonly PackRow[]): string[] {
   const { line, hardware } = packed;
-  if (rows.length === 0)
-    return [
-      `${named(packed)} is missing from the packing list. Please report this: it is no fault of the guide.`,
-    ];
+  if (rows.length === 0) return [`${named(packed)} is missing from the packing list. ${REPORT}`];
   const metres = rows.reduce((sum, row) => sum + (row.metres ?? 0), 0);
   if (line.metres !== undefined) {
     return Math.abs(metres - line.metres) < 1e-9 ? [] : [differs(packed, lengthText(metres))];
@@ -68,8 +65,8 @@ function needFault(packed: PackedLine, guide: GuideState): string[] {
     );
     return needed <= line.metres * (1 + 1e-9) ? [] : [short(packed, lengthText(needed))];
   }
-  const { used } = tally(uses, Infinity);
-  return pieces === undefined || used <= pieces ? [] : [short(packed, `${used}`)];
+  const { most } = tally(uses, Infinity);
+  return pieces === undefined || most <= pieces ? [] : [short(packed, `${most}`)];
 }
 
 /** Places of a line's designators against the pieces that the line supplies for them. */
@@ -83,7 +80,7 @@ function placesFault(line: ListLine): string[] {
 }
 
 function differs(packed: PackedLine, amount: string): string {
-  return `The packing list holds ${amount} of ${named(packed)}, but ${placesIn(packed)} of the parts list supplies ${supplied(packed)}. The steps may use more of it than there is: correct a step or the list.`;
+  return `The packing list holds ${amount} of ${named(packed)}, but the parts list supplies ${supplied(packed)}. ${REPORT}`;
 }
 
 function short(packed: PackedLine, needed: string): string {
@@ -92,12 +89,6 @@ function short(packed: PackedLine, needed: string): string {
 
 function supplied({ line, pieces }: PackedLine): string {
   return line.metres === undefined ? `${pieces}` : lengthText(line.metres);
-}
-
-/** `line 3`; `line 3 with line 4 and line 9`. */
-function placesIn({ lines: [first, ...others] }: PackedLine): string {
-  const rest = others.map(({ place }) => place).join(" and ");
-  return rest ? `${first!.place} with ${rest}` : first!.place;
 }
 
 function named({ hardware, lines }: PackedLine): string {

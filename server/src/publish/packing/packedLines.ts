@@ -72,7 +72,7 @@ function amountOf(line: ListLine, hardware: Hardware | undefined, guide: GuideSt
   }
   if (hardware) {
     // A list that states no quantity leaves it to what the steps use.
-    const pieces = hardware.supplied ?? (tally(guide.uses(hardware), Infinity).used || undefined);
+    const pieces = hardware.supplied ?? (tally(guide.uses(hardware), Infinity).most || undefined);
     return { pieces, spare: hardware.spare, metres: undefined, surplus: 0 };
   }
   const places = placesOf(line);

@@ -83,10 +83,10 @@ function sharesOfHardware(
   let before = 0;
   for (const stage of new Set(uses.map(({ step }) => step.stage))) {
     const soFar = uses.filter(({ step }) => step.stage.number <= stage.number);
-    const { used } = tally(soFar, Infinity);
-    if (used <= before) continue;
-    shares.push({ stage, parts: [], pieces: used - before, spare: 0, metres: undefined });
-    before = used;
+    const { most } = tally(soFar, Infinity);
+    if (most <= before) continue;
+    shares.push({ stage, parts: [], pieces: most - before, spare: 0, metres: undefined });
+    before = most;
   }
   if (shares.length === 0) {
     return [{ stage: firstStage(uses), parts: [], pieces, spare, metres: undefined }];
