@@ -75,14 +75,17 @@ describe("The hover on a part says how it is marked", () => {
     ["R1,10k,1 %,,,R_0805", "Printed: 103, 1002, 01C (EIA-96)."],
     ["R1,4R7,1 %,,,R_0805", "Printed: 4R7."],
     ["C1,100n,10 %,,50 V,", "Printed: 104, 100n."],
-    ["C1,4p7,,,,", "Printed: 4p7."],
+    ["C1,4p7,,,,", "Printed: 4p7, 4.7."],
+    ["C1,12p,,,,", "Printed: 120, 12, 12p."],
     ["L1,100uH,,,,", "Printed: 101, 100µ."],
+    ["L1,1mH,10 %,,,L_Axial_L9.5mm", "Bands: brown black red, silver (10 %). Printed: 1m0."],
   ])("%s", async (line, says) => {
     expect(await hover(line)).toContain(says);
   });
 
   test("but not for chips without a mark, nor for parts without a value", async () => {
-    for (const line of ["C1,100n,10 %,,50 V,C_0805", "Q1,BC547,,,,TO-92", "C1,470u,20 %,,25 V,"]) {
+    const lines = ["C1,100n,10 %,,50 V,C_0805", "Q1,BC547,,,,TO-92", "C1,470u,20 %,,25 V,"];
+    for (const line of [...lines, "C1,30p trimmer,,,,", "C1,30p,,,,C_Trimmer_D7.5mm"]) {
       const told = await hover(line);
       expect(told.some((one) => /Printed|Bands/.test(one))).toBe(false);
     }

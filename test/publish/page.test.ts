@@ -284,6 +284,35 @@ describe("what a page shows", () => {
     expect(row("D1").find("td").last().text()).toBe("B");
   });
 
+  test("what makers print on small capacitors, nothing on a trimmer, and bands on a lying choke", async () => {
+    const text = `---
+parts: parts.csv
+---
+## A
+
+1. Fit [C1, C2, L1].
+--- file: parts.csv
+Designator,Quantity,Value,Tolerance,Footprint,Description
+C1,1,12p,5 %,C_Disc_D5.0mm,ceramic
+C2,1,30p trimmer,,C_Trimmer_D7.5mm,film trimmer
+L1,1,1mH,10 %,L_Axial_L9.5mm,choke
+`;
+    const $ = (await publishFixture(text, ["guide"])).page();
+    const look = (row: number) => $("table.parts tbody tr").eq(row).find(".look");
+    expect(look(0).text()).toBe("printed 120 / 12");
+    expect(look(1).text()).toBe("film trimmer");
+    expect(look(2).find("svg").attr("aria-label")).toBe("bands brown black red silver");
+  });
+
+  test("the name of each stage for the head of its pages, hidden from who hears the page", async () => {
+    const $ = await pageOf(
+      "## Low <b>parts</b>\n\n1. Fit [R1].\n\n## Notes\n\nNone.\n\n## Tall\n\n1. Fit [R2].",
+    );
+    const heads = $(".steps > .running:first-child");
+    expect(heads.toArray().map((one) => $(one).text())).toEqual(["1 Low parts", "2 Tall"]);
+    expect(heads.attr("aria-hidden")).toBe("true");
+  });
+
   test("rows, bullets and headings that are steps", async () => {
     const $ = await pageOf(
       "## A\n\n### Resistors: [R1]\n\nFlush to the board.\n\n| Fit | |\n|---|---|\n| [R2] | x |\n\n- now [R3]\n- rest",

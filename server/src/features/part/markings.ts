@@ -13,10 +13,17 @@ export interface Marking {
   readonly percent: number | undefined;
   /** Codes that may be printed on it, the likeliest first. */
   readonly printed: readonly string[];
+  /** How many of them are so usual that a builder has to know them. */
+  readonly usual: number;
 }
 
 /** Of a part that shows nothing. */
-export const UNMARKED: Marking = { bands: [], percent: undefined, printed: [] };
+export const UNMARKED: Marking = { bands: [], percent: undefined, printed: [], usual: 0 };
+
+/** Capacitors that are turned show the makers' own colours. */
+const ADJUSTABLE = /trim|variab|adjust|einstell|drehko|ajust|regelb|instel/i;
+/** Chokes in the shape of a resistor. */
+const LYING = /axial/i;
 
 export function markingOf(part: Part): Marking {
   const { value } = part.line;
@@ -24,13 +31,19 @@ export function markingOf(part: Part): Marking {
   const kind = kindOf(part);
   const isChip = chipHeight(part.line.cells.package?.text ?? "", kind) !== undefined;
   if (kind === "resistor" && value.unit === "Ω") {
-    return isChip ? printed(chipResistor(value.amount)) : wiredResistor(part, value.amount);
+    return isChip
+      ? printed(chipResistor(value.amount))
+      : banded(part, value.amount, letterCode(value.amount, "Ω"));
   }
   // Ceramic chips carry no mark.
   if (kind === "capacitor" && value.unit === "F" && !isChip) {
-    return printed(capacitor(value.amount));
+    return ADJUSTABLE.test(wordsOf(part)) ? UNMARKED : capacitor(value.amount);
   }
-  return kind === "inductor" && value.unit === "H" ? printed(inductor(value.amount)) : UNMARKED;
+  return kind === "inductor" && value.unit === "H" ? inductor(part, value.amount) : UNMARKED;
+}
+
+function wordsOf({ line: { cells } }: Part): string {
+  return [cells.value, cells.package, cells.description].map((cell) => cell?.text ?? "").join(" ");
 }
 
 /** One paragraph, or empty where nothing is known. */
@@ -52,14 +65,15 @@ function bandWords(ways: Marking["bands"], percent: number | undefined): string 
   return `Bands: ${words}, and one for the tolerance.`;
 }
 
-function wiredResistor({ line }: Part, ohms: number): Marking {
+/** With wires: `amount` in Ω, or in µH for a choke. */
+function banded({ line }: Part, amount: number, code: string | undefined): Marking {
   const text = /^(\d+(?:\.\d+)?) %$/.exec(line.tolerance ?? "")?.[1];
-  const known = text === undefined ? undefined : bandsFor(ohms, Number(text));
-  const codes = distinct(letterCode(ohms, "Ω"));
-  if (ohms === 0) return { bands: [["black"]], percent: undefined, printed: codes };
-  if (known) return { bands: [known], percent: Number(text), printed: codes };
-  const ways = [valueBands(ohms, 2), valueBands(ohms, 3)].filter((one) => one !== undefined);
-  return { bands: ways, percent: undefined, printed: codes };
+  const known = text === undefined ? undefined : bandsFor(amount, Number(text));
+  const codes = printed([code]);
+  if (amount === 0) return { ...codes, bands: [["black"]] };
+  if (known) return { ...codes, bands: [known], percent: Number(text) };
+  const ways = [valueBands(amount, 2), valueBands(amount, 3)].filter((one) => one !== undefined);
+  return { ...codes, bands: ways };
 }
 
 function chipResistor(ohms: number): readonly (string | undefined)[] {
@@ -70,20 +84,29 @@ function chipResistor(ohms: number): readonly (string | undefined)[] {
 
 /** Above, a capacitor is an electrolytic as a rule, with its value printed in full. */
 const LARGEST_CODED = 10e-6;
+/** Below, makers print the bare pF as often as the code: 12 as well as 120 (common practice). */
+const BARE_BELOW = 100;
 
-function capacitor(farads: number): readonly (string | undefined)[] {
-  if (farads > LARGEST_CODED) return [];
-  return [figureCode(farads * 1e12, 3), letterCode(farads, "F")];
+function capacitor(farads: number): Marking {
+  if (farads > LARGEST_CODED) return UNMARKED;
+  const picofarads = Number((farads * 1e12).toPrecision(6));
+  const code = figureCode(picofarads, 3);
+  const letters = letterCode(farads, "F");
+  if (picofarads >= BARE_BELOW) return printed([code, letters]);
+  const bare = String(picofarads);
+  return code ? printed([code, bare, letters], 2) : printed([letters, bare], 2);
 }
 
-function inductor(henry: number): readonly (string | undefined)[] {
-  return [figureCode(henry * 1e6, 3), letterCode(henry, "H")];
+/** Colours or figures count µH (common practice). */
+function inductor(part: Part, henry: number): Marking {
+  const code = letterCode(henry, "H");
+  const microhenry = henry * 1e6;
+  return LYING.test(part.line.cells.package?.text ?? "")
+    ? banded(part, microhenry, code)
+    : printed([figureCode(microhenry, 3), code]);
 }
 
-function printed(codes: readonly (string | undefined)[]): Marking {
-  return { bands: [], percent: undefined, printed: distinct(...codes) };
-}
-
-function distinct(...codes: readonly (string | undefined)[]): readonly string[] {
-  return [...new Set(codes.filter((code) => code !== undefined))];
+function printed(codes: readonly (string | undefined)[], usual = 1): Marking {
+  const distinct = new Set(codes.filter((code) => code !== undefined));
+  return { ...UNMARKED, printed: [...distinct], usual };
 }

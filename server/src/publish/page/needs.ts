@@ -15,7 +15,8 @@ export function needsHtml(guide: GuideState, words: PageWords): string {
   ];
   const lists = groups.filter(([, of]) => of.length > 0).map(([title, of]) => list(title, of));
   if (lists.length === 0) return "";
-  return `<section class="needs" aria-labelledby="needs"><h2 id="needs">${escapeHtml(words.need)}</h2>\n${lists.join("\n")}\n</section>`;
+  const hint = `<p class="where">${escapeHtml(words.needHint)}</p>`;
+  return `<section class="needs" aria-labelledby="needs"><h2 id="needs">${escapeHtml(words.need)}</h2>\n${hint}\n${lists.join("\n")}\n</section>`;
 }
 
 function list(title: string, entries: readonly InventoryEntry[]): string {

@@ -21,7 +21,7 @@ import {
   stageIntro,
 } from "./frame.ts";
 import { needsHtml } from "./needs.ts";
-import { runningHeads } from "./runningHeads.ts";
+import { runningHead, titleInMargin } from "./runningHeads.ts";
 import { testRecordHtml } from "./testRecord.ts";
 
 export interface PageOptions {
@@ -72,7 +72,7 @@ class GuidePage {
       this.#guide.stages.map((stage) => [stage.heading?.fact, stage]),
     );
     for (const piece of this.#guide.pieces) this.#addPiece(piece, stages);
-    const content = this.#sections.map((one, index) => this.#section(one, index)).join("\n");
+    const content = this.#sections.map((one) => this.#section(one)).join("\n");
     const notes = this.#footnotes();
     return this.#document(`${this.#header()}\n${content}\n${notes}`);
   }
@@ -109,19 +109,16 @@ class GuidePage {
     return `<h${level}${id}>${html}</h${level}>`;
   }
 
-  #section(section: Section, index: number): string {
-    const { kind, id, stage, body } = section;
+  #section(section: Section): string {
+    const { kind, id, title, stage, body } = section;
     const named = `aria-labelledby="${escapeHtml(id)}"`;
-    const title = sectionTitle(section);
+    const blocks = [sectionTitle(section)];
     if (!stage) {
-      // On paper the heading of several stages shares the page of the first.
-      const next = kind === "part" ? this.#sections[index + 1]?.stage : undefined;
-      const page = next ? ` stage-${next.number}` : "";
-      return `<section class="${kind}${page}" ${named}>\n${title}\n${body.join("\n")}\n</section>`;
+      return `<section class="${kind}" ${named}>\n${[...blocks, ...body].join("\n")}\n</section>`;
     }
-    const { number } = stage;
-    const intro = stageIntro(stage, this.#guide, this.#context.words);
-    return `<section class="stage stage-${number}" id="stage-${number}" ${named}>\n${title}\n${intro}\n${body.join("\n")}\n</section>`;
+    blocks.unshift(runningHead(stage, escapeHtml(title)));
+    blocks.push(stageIntro(stage, this.#guide, this.#context.words));
+    return `<section class="stage steps" id="stage-${stage.number}" ${named}>\n${[...blocks, ...body].join("\n")}\n</section>`;
   }
 
   #header(): string {
@@ -167,7 +164,7 @@ class GuidePage {
     const policy = `default-src 'none'; img-src data: file: 'self'; style-src 'unsafe-inline'; script-src '${SCRIPT_HASH}'`;
     const said = { inside: words.reading.inside, outside: words.reading.outside };
     const spoken = { ...said, noNumber: words.reading.noNumber, ...words.matching };
-    const style = `${STYLE}${runningHeads(title, this.#guide.stages)}`;
+    const style = `${STYLE}${titleInMargin(title)}`;
     return `${documentHead({ language: tag, title, policy, style })}
 <body data-guide="${fingerprint(title)}" data-words="${escapeHtml(JSON.stringify(spoken))}">
 <header class="bar"><div class="progress" role="progressbar" aria-label="${escapeHtml(words.progress)}" aria-valuemin="0" aria-valuemax="${steps.length}" aria-valuenow="0"><i></i></div></header>

@@ -40,11 +40,13 @@ function bandWords(way: readonly Colour[], words: PageWords, language: Language 
 }
 
 function otherText(part: Part, guide: Guide, words: PageWords): string[] {
-  const { bands, printed } = marksOn(part, guide);
+  const { bands, printed, usual } = marksOn(part, guide);
   const polarity = polarMark(part);
   const texts: string[] = [];
-  // Of several codes the first is the usual one; banded resistors carry none.
-  if (bands.length === 0 && printed[0]) texts.push(filled(words.printed, printed[0]));
+  // Where there are bands there is no print.
+  if (bands.length === 0 && printed[0]) {
+    texts.push(filled(words.printed, printed.slice(0, usual).join(" / ")));
+  }
   if (polarity) texts.push(words.polarity[polarity]);
   return texts;
 }

@@ -6,6 +6,8 @@ export const GERMAN: PageWords = {
   progress: "Erledigte Schritte",
   contents: "Inhalt",
   need: "Was du brauchst",
+  needHint:
+    "Hinter einem Namen stehen die Schritte, die es brauchen. Im Schritt zeigt ⚒, was du bereitlegst.",
   tools: "Werkzeuge",
   ownSupplies: "Nicht im Bausatz",
   steps: ["# Schritt", "# Schritte"],

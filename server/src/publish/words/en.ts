@@ -6,6 +6,8 @@ export const ENGLISH: PageWords = {
   progress: "Steps done",
   contents: "Contents",
   need: "What you need",
+  needHint:
+    "Behind a name stand the steps that use it. In a step, ⚒\uFE0E marks what to have at hand.",
   tools: "Tools",
   ownSupplies: "Not in the kit",
   steps: ["# step", "# steps"],

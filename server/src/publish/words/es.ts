@@ -6,6 +6,8 @@ export const SPANISH: PageWords = {
   progress: "Pasos hechos",
   contents: "Contenido",
   need: "Lo que necesitas",
+  needHint:
+    "Tras cada nombre figuran los pasos que lo usan. En un paso, ⚒\uFE0E señala lo que debes tener a mano.",
   tools: "Herramientas",
   ownSupplies: "No incluido en el kit",
   steps: ["# paso", "# pasos"],

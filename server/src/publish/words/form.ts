@@ -10,6 +10,8 @@ export interface PageWords {
   readonly progress: string;
   readonly contents: string;
   readonly need: string;
+  /** What the numbers and the sign beside tools mean. */
+  readonly needHint: string;
   readonly tools: string;
   readonly ownSupplies: string;
   /** Of one and of several. */

@@ -6,6 +6,8 @@ export const FRENCH: PageWords = {
   progress: "Étapes faites",
   contents: "Sommaire",
   need: "Ce qu’il vous faut",
+  needHint:
+    "Après chaque nom figurent les étapes qui s’en servent. Dans une étape, ⚒\uFE0E signale ce qu’il faut avoir sous la main.",
   tools: "Outils",
   ownSupplies: "Non fourni avec le kit",
   steps: ["# étape", "# étapes"],

@@ -6,6 +6,8 @@ export const DUTCH: PageWords = {
   progress: "Stappen klaar",
   contents: "Inhoud",
   need: "Wat je nodig hebt",
+  needHint:
+    "Achter elke naam staan de stappen die het gebruiken. In een stap geeft ⚒\uFE0E aan wat je klaarlegt.",
   tools: "Gereedschap",
   ownSupplies: "Niet in het bouwpakket",
   steps: ["# stap", "# stappen"],
