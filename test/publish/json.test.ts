@@ -6,7 +6,7 @@ import { parse } from "csv-parse/sync";
 import { describe, expect, test } from "vitest";
 import type { guideModel } from "../../server/src/publish/model/guideModel.ts";
 import { jsonText } from "../../server/src/publish/model/jsonText.ts";
-import { relativePath } from "../../server/src/publish/model/relativePath.ts";
+import { pathFromGuide } from "../../server/src/publish/model/pathFromGuide.ts";
 import { publishFixture, publishSample } from "./published.ts";
 
 type Model = ReturnType<typeof guideModel>;
@@ -140,5 +140,5 @@ test.each([
   ["file:///home/x/kit/a.md", "file:///home/x/kit/sub/c.md", "sub/c.md"],
   ["file:///a.md", "https://example.com/x/c.csv", "c.csv"],
 ])("%s sees %s as %s", (from, to, path) => {
-  expect(relativePath(from, to)).toBe(path);
+  expect(pathFromGuide(from, to)).toBe(path);
 });

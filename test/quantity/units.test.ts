@@ -94,11 +94,24 @@ describe("units agree with what GNU Units 2.22 and the definitions give", () => 
     ["AWG 18", 1.0236873e-3, "m"], // GNU Units, wiregauge(18)
     ["24 AWG", 0.51055923e-3, "m"], // GNU Units, wiregauge(24)
     ["AWG 36", 0.127e-3, "m"], // ASTM B258 by definition
+    ["AWG24", 0.51055923e-3, "m"],
+    ["AWG 4/0", 11.684e-3, "m"], // ASTM B258 by definition: 0.46 in
+    ["50 Ncm", 0.5, "N·m"],
+    ["1/4 W", 0.25, "W"], // common practice: ratings and drills in fractions
+    ["3/8 in", 9.525e-3, "m"],
+    ["1.5 × 10³ V", 1500, "V"],
+    ["4.7·10^-3 A", 4.7e-3, "A"],
   ])("%s is %d %s", (text, amount, unit) => {
     const value = computed(text);
     expect(value.nominal / amount).toBeCloseTo(1, 6);
     expect(value.unit).toBe(unit);
   });
+});
+
+test("thick wires have their gauge in noughts", () => {
+  // ASTM B258, as tables print it: 2/0 is 0.3648 in, 1/0 is 0.3249 in.
+  expect(computed("AWG 2/0 / (1 in)").nominal).toBeCloseTo(0.3648, 4);
+  expect(computed("AWG 1/0 / (1 in)").nominal).toBeCloseTo(0.3249, 4);
 });
 
 describe("a unit is read as it stands", () => {

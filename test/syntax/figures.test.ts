@@ -180,6 +180,25 @@ describe("almost a figure", () => {
   });
 });
 
+describe("bars for ∥", () => {
+  test.each([
+    ["{R1 || R2}", "{R1 ∥ R2}"],
+    ["{P = 2 * (R1 || R2 || 1 kΩ)}", "{P = 2 * (R1 ∥ R2 ∥ 1 kΩ)}"],
+  ])("%s is almost %s", (before, after) => {
+    const [problem, ...others] = syntaxProblems(parseMarkdown(before, NO_LABELS));
+    expect(others).toEqual([]);
+    expect(applyEdits(before, [problem!.suggestion!])).toBe(after);
+    expect(dialectTexts(after)).toEqual([after]);
+  });
+
+  test.each(["{a || b}", "{R1 | R2}", "{R1 ||| R2}", "{1 || then [R1]", "{|R1}"])(
+    "%s is left alone",
+    (text) => {
+      expect(syntaxProblems(parseMarkdown(text, NO_LABELS))).toEqual([]);
+    },
+  );
+});
+
 describe("an open brace that was meant as a figure", () => {
   test.each([
     ["{VCC = 13.8 V", "{VCC = 13.8 V}"],
@@ -248,4 +267,11 @@ describe("each character of an expression knows its place", () => {
   test("without a list where they simply follow each other", () => {
     expect(parsedFigures("{2 * VCC = 4 V}")[0]!.expression).not.toHaveProperty("offsets");
   });
+});
+
+test("one star alone cannot be taken for emphasis, two of one paragraph can", () => {
+  const stars = (text: string) => syntaxProblems(parseMarkdown(text, NO_LABELS)).length;
+  expect(stars("It is {2*VCC}.")).toBe(0);
+  expect(stars("It is {2*VCC}, and {3*VCC}.")).toBe(2);
+  expect(stars("It is {2*VCC}.\n\nOr {3*VCC}.")).toBe(0);
 });

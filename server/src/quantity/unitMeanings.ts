@@ -108,6 +108,7 @@ const OTHERS: { readonly [symbol: string]: UnitMeaning } = {
   mWh: plain(3600, "J", TORQUE, -3),
   kWh: plain(3600, "J", TORQUE, 3),
   rpm: plain(1 / 60, "Hz", FREQUENCY),
+  Ncm: plain(1, "N·m", TORQUE, -2),
   in: plain(254, "m", LENGTH, -4),
   mil: plain(254, "m", LENGTH, -7),
   ft: plain(3048, "m", LENGTH, -4),
@@ -144,7 +145,9 @@ export function unitSymbol(symbol: string): UnitMeaning | undefined {
     symbol
       .replace(/\u03bc/g, "µ")
       .replace(/\u2126/g, "Ω")
-      .replace("\u2103", "°C"),
+      .replace("\u2103", "°C")
+      // The raised o of Spanish and Italian keyboards.
+      .replace("º", "°"),
   );
 }
 

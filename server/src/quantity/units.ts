@@ -24,7 +24,7 @@ export function readUnit(text: string): ScaledUnit | undefined {
   return undefined;
 }
 
-/** Names as English and German spell them: `kilohm`, `microfarads`, `milli-henry`, `Mikrofarad`. */
+/** Names as English and German spell them: `henry`, `kilohm`, `microfarads`, `Mikrofarad`. */
 function readUnitName(text: string): ScaledUnit | undefined {
   const match = UNIT_NAME.exec(text.toLowerCase());
   if (!match) return undefined;
@@ -32,6 +32,7 @@ function readUnitName(text: string): ScaledUnit | undefined {
 }
 
 const PREFIX_NAMES: Prefixes = {
+  "": 0,
   kil: 3,
   kilo: 3,
   meg: 6,

@@ -38,7 +38,7 @@ const NOTHING_KNOWN = { functions: new Map(), isBoard: () => false };
 
 function plain(text: string, amount: number, { unit }: NumberLiteral): WrittenNumber | undefined {
   const match = PLAIN.exec(text);
-  if (!match || match[0] === "") return undefined;
+  if (!match || match[0] === "" || text[match[0].length] === "/") return undefined;
   const [written, sign = "", whole = "", group, point, part = "", mark, power = "0"] = match;
   const minus = sign.trim() === "-" ? "-" : "\u2212";
   const figure = Number(`${whole.replace(/\D/g, "")}.${part}`);

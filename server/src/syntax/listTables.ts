@@ -14,7 +14,7 @@ const GFM = gfm({ singleTilde: false });
 const TREE = gfmFromMarkdown().map(({ transforms: _, ...extension }) => extension);
 
 /** The rows of each GFM table of the text, header first, with or without outer pipes. */
-export function readTables(text: string): TableRow[][] {
+export function readMarkdownTables(text: string): TableRow[][] {
   // micromark drops a leading byte-order mark without counting it; an extra one keeps offsets exact.
   const source = text.startsWith("\uFEFF") ? `\uFEFF${text}` : text;
   const tree = fromMarkdown(source, { extensions: [GFM], mdastExtensions: TREE });

@@ -29,7 +29,7 @@ export function symbolOf({ figure }: GuideFigure): string {
 }
 
 /** `V(C15)` */
-export function nameOf({ figure }: GuideFigure): string {
+export function nameText({ figure }: GuideFigure): string {
   return figure.name?.text ?? "";
 }
 

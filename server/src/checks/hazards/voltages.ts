@@ -2,7 +2,7 @@
 import type { GuideFigure } from "../../model/figures/figure.ts";
 import type { Guide } from "../../model/guide.ts";
 import { PRODUCT_STANDARDS, type VoltageLimits } from "../../trade/hazards/voltageLimits.ts";
-import { nameOf, partOf, type Range, rangeOf, symbolOf } from "./values.ts";
+import { nameText, partOf, type Range, rangeOf, symbolOf } from "./values.ts";
 
 /** A supply voltage against ground, in volts. */
 export interface Rail extends Range {
@@ -59,7 +59,7 @@ export function voltageDanger(
   if (!range) return undefined;
   const size = Math.max(Math.abs(range.low), Math.abs(range.high));
   const peak = size * Math.SQRT2;
-  const name = nameOf(figure);
+  const name = nameText(figure);
   if (!isAlternating(figure)) {
     return size > dc
       ? `${name} is up to ${volts(size)}, more than the ${volts(dc)} that may be touched`

@@ -1,5 +1,5 @@
 /** Parts lists in the tables of a Markdown file. */
-import { readTables } from "../../syntax/listTables.ts";
+import { readMarkdownTables } from "../../syntax/listTables.ts";
 import type { Overrides } from "./columns.ts";
 import type { PartsList } from "./partsList.ts";
 import { headerWithoutLines, readSections } from "./readSections.ts";
@@ -20,7 +20,7 @@ export function isMarkdown(uri: string, text: string): boolean {
 export function readMarkdown(file: ListText, overrides: Overrides): PartsList {
   if (file.text.length > MAX_MARKDOWN) return unreadable(file, TOO_LONG);
   const lookup = new HeaderLookup(Object.values(overrides));
-  const sections = readTables(file.text).flatMap((rows) => sectionsBelow(rows, lookup));
+  const sections = readMarkdownTables(file.text).flatMap((rows) => sectionsBelow(rows, lookup));
   const list = readSections({ ...file, format: "markdown" }, sections, lookup, overrides);
   const header = headerWithoutLines(list, sections, lookup);
   if (header) return unreadable(file, NO_LINES, header.span);

@@ -15,8 +15,8 @@ import { readingsOf } from "../record/readings.ts";
 import { titleOf } from "../title.ts";
 import type { PageWords } from "../words/form.ts";
 import { filled, pageWords } from "../words/words.ts";
+import { type Column, escapeInline, plainTable } from "./escapeInline.ts";
 import { PageLabels } from "./pageLabels.ts";
-import { type Column, plainTable, plainText } from "./plainText.ts";
 import { resolvePiece } from "./resolvePiece.ts";
 
 /** Says that a file is ours, so that it may be replaced; no renderer shows it. */
@@ -58,11 +58,11 @@ function opening(guide: GuideState): string {
     .flatMap(({ facts }) => facts.facts)
     .find((fact) => fact.kind === "heading");
   const title = titleOf(guide);
-  return heading?.level === 1 || !title ? "" : `# ${plainText(title)}`;
+  return heading?.level === 1 || !title ? "" : `# ${escapeInline(title)}`;
 }
 
 function forced(errors: number, words: PageWords): string {
-  return errors > 0 ? `**${plainText(filled(words.forced, errors))}**` : "";
+  return errors > 0 ? `**${escapeInline(filled(words.forced, errors))}**` : "";
 }
 
 function stageTable({ parts, hardware }: StageParts, guide: GuideState, words: PageWords): string {
@@ -102,7 +102,7 @@ function needs(guide: GuideState, words: PageWords): string {
   const entries = inventory(guide);
   const list = (title: string, tools: boolean) => {
     const named = entries.filter(({ kind }) => (kind === "tool") === tools);
-    const items = named.map(({ name }) => `- ${plainText(name)}\n`).join("");
+    const items = named.map(({ name }) => `- ${escapeInline(name)}\n`).join("");
     return items ? `### ${title}\n\n${items}` : "";
   };
   const lists = [list(words.tools, true), list(words.ownSupplies, false)];

@@ -13,8 +13,8 @@ import { shownMark } from "../fill/marks.ts";
 import type { Templates } from "../piece/templates.ts";
 import { standsAlone, touchesAnother } from "../standsAlone.ts";
 import type { PageWords } from "../words/form.ts";
+import { escapeInline } from "./escapeInline.ts";
 import type { PageLabels } from "./pageLabels.ts";
-import { plainText } from "./plainText.ts";
 
 export interface ResolveContext {
   readonly guide: GuideState;
@@ -57,12 +57,12 @@ function markEdit(
       return [{ span: { ...span, start }, text: "" }];
     }
     case "thing":
-      return [{ span, text: asWords(plainText(shown.text), span, source) }];
+      return [{ span, text: asWords(escapeInline(shown.text), span, source) }];
     case "see":
-      return [{ span, text: plainText(shown.text) }];
+      return [{ span, text: escapeInline(shown.text) }];
     case "items": {
       const stated = shown.stated ? ` = ${shown.stated}` : "";
-      return [{ span, text: asWords(plainText(shown.items.join(", ") + stated), span, source) }];
+      return [{ span, text: asWords(escapeInline(shown.items.join(", ") + stated), span, source) }];
     }
   }
 }
@@ -81,7 +81,7 @@ function figureEdit(
 ): TextEdit {
   const { span } = figure;
   const blank = touchesAnother(source, span.start) ? " " : "";
-  return { span, text: blank + plainText(shownFigure(figure, piece, guide).text) };
+  return { span, text: blank + escapeInline(shownFigure(figure, piece, guide).text) };
 }
 
 /** With its line where it stands alone on one. */
@@ -115,7 +115,7 @@ function pictureEdit(
     const start = span.start + at;
     return [{ span: { start, end: start + url.length }, text: file }];
   }
-  return [{ span, text: `![${plainText(alt)}](${file})` }];
+  return [{ span, text: `![${escapeInline(alt)}](${file})` }];
 }
 
 function headingEdits(fact: HeadingFact, context: ResolveContext, source: string): TextEdit[] {

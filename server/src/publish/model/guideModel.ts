@@ -18,13 +18,13 @@ import { BlockReader } from "../narration/blockText.ts";
 import { readingsOf } from "../record/readings.ts";
 import { titleOf } from "../title.ts";
 import { pageWords } from "../words/words.ts";
-import { relativePath } from "./relativePath.ts";
+import { pathFromGuide } from "./pathFromGuide.ts";
 
 /** Grows when a field changes its meaning or goes; new fields may come without. */
 const MODEL_FORMAT = "kitquill-guide-1";
 
 export function guideModel(guide: GuideState, errors: number) {
-  const file = (uri: string) => relativePath(guide.pages[0]!.uri, uri);
+  const file = (uri: string) => pathFromGuide(guide.pages[0]!.uri, uri);
   return {
     generator: "Kitquill",
     format: MODEL_FORMAT,

@@ -11,9 +11,15 @@ import { foldText } from "../words.ts";
 import type { NumberLiteral } from "./tree.ts";
 import { unknownUnit } from "./unknownUnit.ts";
 
-/** Groups of three may be parted by a plain, no-break, thin or narrow space (ISO 80000-1). */
+/**
+ * Groups of three may be parted by a plain, no-break, thin or narrow space (ISO 80000-1). `1e3` and
+ * `1.5 × 10^3` are powers of ten.
+ */
 const NUMBER =
-  /(\d{1,3}(?:[ \u00a0\u2007\u2009\u202f]\d{3})+(?!\d)|\d+)?(?:([.,])(\d+))?(?:[eE]([-+\u2212]?\d+)(?![\p{L}\p{Nd}]))?/uy;
+  /(\d{1,3}(?:[ \u00a0\u2007\u2009\u202f]\d{3})+(?!\d)|\d+)?(?:([.,])(\d+))?(?:[eE]([-+\u2212]?\d+)(?![\p{L}\p{Nd}])|\s?[×·⋅]\s?10(?:\^([-\u2212]?\d+)|([²³])))?/uy;
+/** `1/4 W`, `3/8 in`: how resistors and drills are called; elsewhere a stroke divides. */
+const FRACTION =
+  /([1-9]\d?)\/(2|4|8|16|32|64)(?=[ \u00a0\u202f]?(?:in|W)(?![\p{L}\p{Nd}_·⋅/^²³]))/uy;
 const SPACES = /[ \t\u00a0\u2007\u2009\u202f]*/y;
 const WORD = /[\p{L}\p{Nd}_%‰°\u2103]*/uy;
 const ONE: UnitMeaning = readWholeUnit("1")!;
@@ -25,8 +31,11 @@ export function startsNumber(text: string, at: number): boolean {
 
 /** The number at `start`, with its unit. Throws a FigureError for what is none. */
 export function readNumber(text: string, start: number): NumberLiteral {
+  const fraction = readFraction(text, start);
+  if (fraction) return fraction;
   NUMBER.lastIndex = start;
-  const [written, whole = "", , part = "", power = "0"] = NUMBER.exec(text)!;
+  const [written, whole = "", , part = "", exponent, raised, sign] = NUMBER.exec(text)!;
+  const power = exponent ?? raised ?? (sign === "²" ? "2" : sign === "³" ? "3" : "0");
   const end = start + written.length;
   if (/^[.,]\d/.test(text.slice(end, end + 2))) throw twoSeparators(text, start, end);
   const digits = `${whole.replace(/\D/g, "")}.${part}`;
@@ -45,19 +54,28 @@ export function readNumber(text: string, start: number): NumberLiteral {
   };
 }
 
-/** `AWG 24`: the gauge behind the word, at `at`. */
+function readFraction(text: string, start: number): NumberLiteral | undefined {
+  FRACTION.lastIndex = start;
+  const match = FRACTION.exec(text);
+  if (!match) return undefined;
+  const { unit, end } = unitBehind(text, start, FRACTION.lastIndex)!;
+  const amount = (Number(match[1]) / Number(match[2])) * 10 ** unit.exponent * unit.factor;
+  return { kind: "number", span: { start, end }, amount, unit, figures: undefined };
+}
+
+/** `AWG 24`, `AWG 2/0`: the gauge behind the word, at `at`. */
 export function readGauge(text: string, start: number, at: number): NumberLiteral {
-  const match = /^\s*([-\u2212]?\d{1,2})(?![\p{L}\p{N}.,])/u.exec(text.slice(at));
+  const match = /^\s*(?:([1-4])\/0|([-\u2212]?\d{1,2}))(?![\p{L}\p{N}.,])/u.exec(text.slice(at));
   if (!match) {
     throw new FigureError({
       kind: "form",
       span: { start, end: at },
-      message: "A wire gauge is a whole number after AWG, such as AWG 24.",
+      message: "A wire gauge is a whole number after AWG, such as AWG 24 or AWG 2/0.",
     });
   }
   const span = { start, end: at + match[0].length };
   const unit = unitSymbol("AWG")!;
-  const gauge = Number(match[1]!.replace("\u2212", "-"));
+  const gauge = match[1] ? 1 - Number(match[1]) : Number(match[2]!.replace("\u2212", "-"));
   return { kind: "number", span, amount: gaugeDiameter(gauge), unit, figures: 2 };
 }
 
@@ -87,10 +105,20 @@ function unitBehind(text: string, start: number, end: number) {
   const at = SPACES.lastIndex;
   const word = wordAt(text, at);
   if (word === "") return undefined;
-  const found = readUnitAt(text, at);
+  const hyphenated = wordsAt(text, at);
+  const found = hyphenated ? undefined : readUnitAt(text, at);
   if (found) return found;
+  if (hyphenated) throw unknownUnit(text, start, { start: at, end: at + hyphenated.length });
   throw unknownUnit(text, start, { start: at, end: at + word.length });
 }
+
+/** `in-lb`: units of torque with a hyphen, which is minus elsewhere. */
+function wordsAt(text: string, at: number): string | undefined {
+  HYPHENATED.lastIndex = at;
+  return HYPHENATED.exec(text)?.[0];
+}
+
+const HYPHENATED = /(?:in|ft|oz|lbf?|kgf?)-(?:lbf?s?|in|ft|oz|cm)(?![\p{L}\p{Nd}_(])/uy;
 
 function wordAt(text: string, at: number): string {
   WORD.lastIndex = at;

@@ -53,6 +53,7 @@ export function parseExpression(text: string, context: ParseContext): Parsed {
 
 const SPACES = /[\s\u00a0\u2007\u2009\u202f]*/uy;
 const NAME = /[\p{L}_][\p{L}\p{Nd}_₀-₉]*/uy;
+const GAUGE = /^AWG\d{0,2}$/;
 const SUBJECTS = /[^()=±;<>]*/uy;
 
 const OPERATORS: { readonly [sign: string]: Operator } = {
@@ -163,8 +164,8 @@ class Parser {
     const start = this.#at;
     const nameSpan = { start, end: start + name.length };
     this.#at = nameSpan.end;
-    if (name === "AWG") {
-      const gauge = readGauge(this.#text, start, this.#at);
+    if (GAUGE.test(name)) {
+      const gauge = readGauge(this.#text, start, start + "AWG".length);
       this.#at = gauge.span.end;
       return gauge;
     }

@@ -31,6 +31,7 @@ const DOLLAR = 36;
 const LESS = 60;
 const GREATER = 62;
 const LEFT_BRACE = 123;
+const BAR = 124;
 const RIGHT_BRACE = 125;
 /** `{{`, `{%`, `{#`, `{.` and `{:` belong to template and attribute languages. */
 const FOREIGN = new Set<Code>([...codesOf("{%#.:")]);
@@ -97,11 +98,25 @@ class FigureScan {
 
   readonly #inside: State = (code) => {
     if (code === RIGHT_BRACE) return this.#close(code);
+    if (code === BAR) return this.#bar(code);
     if (this.#isTooLong() || FORBIDDEN.has(code)) return this.#unclosed(code);
     if ((code === LESS || code === GREATER) && !this.#isReading()) return this.#unclosed(code);
     if (isLineEnding(code)) return this.#lineEnding(code);
     this.#effects.consume(code);
     return code === LESS ? this.#afterLess : this.#inside;
+  };
+
+  /** Two bars are a near miss of ∥. */
+  #bar(code: Code): State | undefined {
+    if (this.#context.previous === BAR) return this.#unclosed(code);
+    this.#effects.consume(code);
+    return this.#afterBar;
+  }
+
+  readonly #afterBar: State = (code) => {
+    if (code !== BAR) return this.#unclosed(code);
+    this.#effects.consume(code);
+    return this.#inside;
   };
 
   readonly #afterLess: State = (code) =>

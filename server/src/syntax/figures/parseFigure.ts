@@ -2,7 +2,7 @@
 import { readWholeUnit } from "../../quantity/unitText.ts";
 import type { Span } from "../../text/span.ts";
 import type { Figure, FigureName, StatedText, SyntaxProblem } from "../dialect.ts";
-import type { MappedText } from "../marks/mappedText.ts";
+import { MappedText } from "../marks/mappedText.ts";
 import { readReading } from "./reading.ts";
 import { FUNCTIONS, NAME, type Shape, shapeOf, TOLERANCE_SIGN } from "./words.ts";
 
@@ -19,7 +19,11 @@ export function parseFigure(inside: MappedText): FigureResult {
   const span = { start: inside.offsetAt(0) - 1, end: inside.offsetAt(inside.text.length) + 1 };
   const text = inside.trim();
   if (text.text === "" || /[<>=!:]=|=[=>]/.test(text.text)) return undefined;
-  const result = /^read\s/.test(text.text) ? readReading(span, text) : readSum(span, text);
+  const result = /^read\s/.test(text.text)
+    ? readReading(span, text)
+    : text.text.includes("||")
+      ? bars(span, text)
+      : readSum(span, text);
   return result && "almost" in result ? { almost: { ...result.almost, about: "figure" } } : result;
 }
 
@@ -42,6 +46,21 @@ function readSum(span: Span, text: MappedText): FigureResult {
       expression: textOf(value),
       ...(tolerance && { tolerance: textOf(tolerance) }),
       ...(stated && { stated: textOf(stated) }),
+    },
+  };
+}
+
+/** `{R1 || R2}`: what programs write for ∥, where names with numbers show that parts are meant. */
+function bars(span: Span, text: MappedText): FigureResult {
+  const better = text.text.replaceAll("||", "∥");
+  const result = /\d/.test(better) ? readSum(span, new MappedText(better)) : undefined;
+  if (!result || !("figure" in result)) return undefined;
+  return {
+    almost: {
+      span: text.span(),
+      message:
+        "In parallel is written ∥ here, since | parts the cells of a Markdown table. As it is, nothing is computed.",
+      suggestion: { title: `Write ${better}`, span: text.span(), text: better },
     },
   };
 }

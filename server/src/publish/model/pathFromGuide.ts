@@ -1,7 +1,7 @@
 /** File names in a publication: as seen from the guide's folder, so that no machine's paths get out. */
 
 /** `pa-board.md`, `../lists/heron.csv`; the last part of the path where the files have no folder in common. */
-export function relativePath(from: string, to: string): string {
+export function pathFromGuide(from: string, to: string): string {
   const [here, there] = [decode(from).split("/"), decode(to).split("/")];
   const folders = here.slice(0, -1);
   let common = 0;

@@ -1,7 +1,7 @@
-/** Texts of ours in Markdown that any renderer shows as they are. */
+/** Texts and tables of ours in Markdown that any renderer shows as they are. */
 
 /** Signs that Markdown would take for its own within a line are escaped, and bars that part cells. */
-export function plainText(text: string): string {
+export function escapeInline(text: string): string {
   return text.replace(/[\\`*_[\]|~]/g, "\\$&").replace(/<(?=[\p{L}/!?])|&(?=[#\p{L}])/gu, "\\$&");
 }
 
@@ -18,7 +18,7 @@ export function plainTable(
   const used = columns.map((_, index) => rows.some((row) => row[index] !== ""));
   const pick = <Cell>(cells: readonly Cell[]) => cells.filter((_, index) => used[index]);
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |\n`;
-  const head = line(pick(columns).map(({ title }) => plainText(title)));
+  const head = line(pick(columns).map(({ title }) => escapeInline(title)));
   const rule = line(pick(columns).map(({ isNumber }) => (isNumber ? "---:" : "---")));
-  return head + rule + rows.map((row) => line(pick(row).map(plainText))).join("");
+  return head + rule + rows.map((row) => line(pick(row).map(escapeInline))).join("");
 }
