@@ -45,6 +45,12 @@ describe("moving a step", () => {
     );
   });
 
+  test.each(["up", "down"])("%s, and the author stays at the same letter", async (way) => {
+    const { at, actions } = await offered(BODY);
+    const { edits, goOn } = actions.find(({ title }) => title === `Move step 1.2 ${way}`)!;
+    expect(edited(at, edits[0]!.edits).slice(goOn!.offset)).toMatch(/^R2\]\.\n\n {3}> \*\*CAUTION/);
+  });
+
   test("not past a note that stands between steps", async () => {
     const body = "1. Fit [R1].\n\n> **CAUTION: heat.** Hot.\n\n2. Fit [¦R2].";
     expect((await offered(body)).titles).not.toContain("Move step 1.2 up");
@@ -93,6 +99,12 @@ describe("splitting a step", () => {
     ["9. Fit [R1]. Cut ¦it.", "9. Fit [R1].\n9. Cut it."],
     ["1. A [R1].\n   1. Fit it. Cut ¦it.", "1. A [R1].\n   1. Fit it.\n   2. Cut it."],
     ["1. Fit [R1].\n   Cut ¦it.", "1. Fit [R1].\n2. Cut it."],
+    [
+      "1. Fit [R1]. Cut ¦it.\n2. A [R2].\n   1. Look.\n\n> **CAUTION: heat.** Hot.\n\n3. B.",
+      "1. Fit [R1].\n2. Cut it.\n3. A [R2].\n   1. Look.\n\n> **CAUTION: heat.** Hot.\n\n4. B.",
+    ],
+    ["1. Fit [R1]. Cut ¦it.\n1. A.\n1. B.", "1. Fit [R1].\n2. Cut it.\n1. A.\n1. B."],
+    ["8. Fit [R1]. Cut ¦it.\n9. A.\n10. B.", "8. Fit [R1].\n9. Cut it.\n9. A.\n10. B."],
   ])("%s", async (before, after) => {
     expect(await done(before, "Make a step")).toBe(after);
   });

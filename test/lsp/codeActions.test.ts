@@ -70,6 +70,13 @@ describe("code actions", () => {
     expect(applied(order!)).toBe("1. Fit [R1, R2].\n2. Fit [C1].\n3. Fit [K1].\n");
   });
 
+  test("offer no height order where no step can be moved to its place", async () => {
+    await opened("1. Fit [K1].\n\n   > **NOTICE: fire.** It melts.\n2. Fit [C1, R1, R2].\n", LAZY);
+    const titles = (await actions(6, 9)).map(({ title }) => title);
+    expect(titles).toContain("Allow height-order in step 1.1, with a reason");
+    expect(titles).not.toContain("Put stage 1 in height order");
+  });
+
   test("are refused where the text has changed since", async () => {
     await opened("1. Fit [K1].\n2. Fit [R1].\n", LAZY);
     const [order] = (await actions(7, 9)).filter(({ title }) => title.includes("height order"));
@@ -105,6 +112,17 @@ describe("code actions", () => {
       command: "go",
       arguments: [{ range: { start: place, end: place } }],
     });
+  });
+
+  test("move a step, and lead to where the cursor then is in it", async () => {
+    await opened("1. Fit [R1].\n2. Fit [R2].\n   ![a](a.png)\n3. Fit [K1].\n");
+    const [up, down] = await actions(7, 9, ["refactor.move"]);
+    const leads = (line: number) => {
+      const place = { line, character: 9 };
+      return [{ uri: `${FOLDER}guide.md`, range: { start: place, end: place } }];
+    };
+    expect(up!.command).toMatchObject({ command: "go", arguments: leads(6) });
+    expect(down!.command).toMatchObject({ command: "go", arguments: leads(8) });
   });
 
   test("move a step only when moves are asked for", async () => {

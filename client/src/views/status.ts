@@ -3,6 +3,7 @@
 import * as vscode from "vscode";
 import type { SentOverview } from "../../../server/src/lsp/protocol.ts";
 import type { FollowedGuide } from "./follow.ts";
+import { progressOf } from "./progress.ts";
 
 export class Status implements vscode.Disposable {
   private readonly item = vscode.window.createStatusBarItem(
@@ -13,7 +14,6 @@ export class Status implements vscode.Disposable {
 
   constructor(guide: FollowedGuide) {
     this.item.name = "Kitquill";
-    this.item.command = "kitquill.partsLeft.focus";
     this.subscription = guide.onChange(() => this.show(guide.overview));
   }
 
@@ -27,17 +27,10 @@ export class Status implements vscode.Disposable {
       this.item.hide();
       return;
     }
-    const { fitted, listed, errors, warnings } = overview;
-    const faults = [
-      ...(errors > 0 ? [`$(error) ${errors}`] : []),
-      ...(warnings > 0 ? [`$(warning) ${warnings}`] : []),
-    ];
-    this.item.text = [`$(checklist) ${fitted} of ${listed} fitted`, ...faults].join("  ");
-    const left = listed - fitted;
-    this.item.tooltip =
-      left === 0
-        ? "Every part of the list is fitted in a step."
-        : `${left === 1 ? "1 part is" : `${left} parts are`} fitted in no step yet. Click to see what is left.`;
+    const { text, tooltip, command } = progressOf(overview);
+    this.item.text = text;
+    this.item.tooltip = tooltip;
+    this.item.command = command;
     this.item.show();
   }
 }

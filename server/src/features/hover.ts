@@ -15,6 +15,7 @@ import { loads } from "./part/loads.ts";
 import { markings } from "./part/markings.ts";
 import { matchNotes } from "./part/matchHover.ts";
 import { stands } from "./part/stands.ts";
+import { hoverOfReference } from "./referenceHover.ts";
 import { isPart, type Subject, subjectInGuide, subjectInList } from "./subject.ts";
 
 /** Markdown for the editor, and the stretch of text it speaks of. */
@@ -47,7 +48,8 @@ export function hoverInGuide(guide: GuideState, uri: string, offset: number): Ho
   return (
     hoverOfFigure(guide, uri, offset) ??
     hoverOfParts(guide, uri, offset) ??
-    hoverOfNote(guide, uri, offset)
+    hoverOfNote(guide, uri, offset) ??
+    hoverOfReference(guide, uri, offset)
   );
 }
 

@@ -31,11 +31,12 @@ export async function orderStage(
   return difference(before, trial.text(uri)!);
 }
 
-function nextMove(trial: FollowedGuides, guideUri: string, uri: string, index: number) {
-  const guide = trial.guidesOf(uri).find((one) => one.pages[0]!.uri === guideUri);
+/** The first move of a step that the check offers in the stage. */
+export function nextMove(guides: FollowedGuides, guideUri: string, uri: string, index: number) {
+  const guide = guides.guidesOf(uri).find((one) => one.pages[0]!.uri === guideUri);
   const span = guide && stageSpan(guide, uri, index);
   if (!span) return undefined;
-  for (const diagnosis of heightFindings(trial, uri, span)) {
+  for (const diagnosis of heightFindings(guides, uri, span)) {
     const [fix] = diagnosis.fixes();
     if (fix?.edits.length === 1 && fix.edits[0]!.uri === uri) return fix;
   }
@@ -43,11 +44,7 @@ function nextMove(trial: FollowedGuides, guideUri: string, uri: string, index: n
 }
 
 /** Findings of the height order that stand in the span. */
-export function heightFindings(
-  guides: FollowedGuides,
-  uri: string,
-  span: Span,
-): readonly Diagnosis[] {
+function heightFindings(guides: FollowedGuides, uri: string, span: Span): readonly Diagnosis[] {
   return guides
     .diagnoses(uri)
     .filter(
@@ -57,7 +54,7 @@ export function heightFindings(
 }
 
 /** From the stage's heading to the next; undefined where it has none on the page. */
-export function stageSpan(guide: GuideState, uri: string, index: number): Span | undefined {
+function stageSpan(guide: GuideState, uri: string, index: number): Span | undefined {
   const startOf = (at: number) => {
     const heading = guide.stages[at]?.heading;
     if (heading?.piece.page.uri !== uri) return undefined;

@@ -26,6 +26,12 @@ export function textProblem(text: string): string | undefined {
     : undefined;
 }
 
+/** The refusal of a change for such a problem. The reason stands near its beginning: an editor cuts the rest off. */
+export function rewritingRefused(uri: string, problem: string): string {
+  const name = decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
+  return `\`${name}\` cannot be changed: ${problem}. Other bytes of it would change, too.`;
+}
+
 /** Editors make all line ends of a file the same when they save it. */
 function lineEndProblem(text: string): string | undefined {
   const kinds = new Set(text.match(/\r\n|\n|\r/g));

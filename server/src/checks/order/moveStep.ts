@@ -41,9 +41,9 @@ export function moveStep(
   const move = { groups, from, to: placeFor(misplaced, groups, from, before, guide) };
   if (move.to === from || move.to === from + 1) return undefined;
   if (!helps(misplaced, move, before, guide) || isBound(move, guide)) return undefined;
-  const edits = editsFor(move, stage, guide, "height order");
-  if (!edits) return undefined;
-  const { uri } = groups[from]!.step.piece.page;
+  const moved = editsFor(move, stage, guide, "height order");
+  if (!moved) return undefined;
+  const { uri, edits } = moved;
   return {
     title: "Move this step to its place in the stage",
     safe: false,
@@ -51,42 +51,38 @@ export function moveStep(
   };
 }
 
+/** The edits of a page that move a step. */
+export interface StepEdits {
+  readonly uri: string;
+  readonly edits: readonly TextEdit[];
+  /** How much further on each character of the step stands after them; negative for a move up. */
+  readonly shift: number;
+}
+
 /**
  * Edits that move the step, or the one that it is a sub-step of, past its neighbour: up (-1) or down
  * (1). It takes its pictures, notes and comments along. Undefined where there is no neighbour or the
  * text would not read as before.
  */
-export function moveBy(
-  step: Step,
-  by: -1 | 1,
-  guide: Guide,
-): { readonly uri: string; readonly edits: readonly TextEdit[] } | undefined {
+export function moveBy(step: Step, by: -1 | 1, guide: Guide): StepEdits | undefined {
   const groups = groupsOf(step.stage);
   const from = groups.findIndex((group) => group.steps.includes(step));
   const to = by === -1 ? from - 1 : from + 2;
   if (from < 0 || to < 0 || to > groups.length) return undefined;
-  const edits = editsFor({ groups, from, to }, step.stage, guide, "by hand");
-  return edits && { uri: groups[from]!.step.piece.page.uri, edits };
+  return editsFor({ groups, from, to }, step.stage, guide, "by hand");
 }
 
 /**
  * Edits that move a step before the one that applies power, above it in its stage. Undefined where either is
  * a sub-step, a part would be used before it is there, or the text would not read as before.
  */
-export function moveBeforePower(
-  step: Step,
-  power: Step,
-  guide: Guide,
-): { readonly uri: string; readonly edits: readonly TextEdit[] } | undefined {
+export function moveBeforePower(step: Step, power: Step, guide: Guide): StepEdits | undefined {
   const groups = groupsOf(step.stage);
   const from = groups.findIndex((group) => group.step === step);
   const to = groups.findIndex((group) => group.steps.includes(power));
   if (from < 0 || to < 0 || to >= from) return undefined;
   const move = { groups, from, to };
-  const edits = isBound(move, guide)
-    ? undefined
-    : editsFor(move, step.stage, guide, "before power");
-  return edits && { uri: step.piece.page.uri, edits };
+  return isBound(move, guide) ? undefined : editsFor(move, step.stage, guide, "before power");
 }
 
 function groupsOf(stage: Stage): Group[] {
@@ -176,7 +172,7 @@ function editsFor(
   stage: Stage,
   guide: Guide,
   purpose: Purpose,
-): TextEdit[] | undefined {
+): StepEdits | undefined {
   const steps = groups.map((group) => group.step);
   const first = Math.min(from, to);
   const last = to > from ? to - 1 : from;
@@ -197,7 +193,11 @@ function editsFor(
   if (!readsAlike(stretch, moved.lines, passed, edits)) return undefined;
   const starts = steps.slice(first, last + 1).map(startOf);
   const numbered = keepNumbers(text, edits, starts, moved.lines);
-  return readAsAlike(stretch, edits, numbered) ? numbered : edits;
+  return {
+    uri: page.uri,
+    edits: readAsAlike(stretch, edits, numbered) ? numbered : edits,
+    shift: up ? passed.start - moved.lines.start : passed.end - moved.lines.end,
+  };
 }
 
 /** Exchanges two neighbouring runs of lines; what lies between them stays between them. */

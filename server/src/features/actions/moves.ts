@@ -12,7 +12,14 @@ export function* moves(guide: GuideState, { uri, start }: Selection): Iterable<A
     [-1, "up"],
     [1, "down"],
   ] as const) {
-    const edits = moveBy(step, by, guide);
-    if (edits) yield { title: `Move step ${number} ${way}`, kind: "move", edits: [edits] };
+    const moved = moveBy(step, by, guide);
+    if (!moved) continue;
+    yield {
+      title: `Move step ${number} ${way}`,
+      kind: "move",
+      edits: [{ uri, edits: moved.edits }],
+      // The cursor stays in the step, which may be moved on.
+      goOn: { uri, offset: start + moved.shift },
+    };
   }
 }

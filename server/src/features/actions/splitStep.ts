@@ -1,6 +1,7 @@
 /** Splits a step in two where a sentence begins, below the same list. */
 import type { GuideState } from "../../model/guideState.ts";
-import { shift } from "../../text/span.ts";
+import type { StepNode } from "../../model/pieceNode.ts";
+import { shift, type TextEdit } from "../../text/span.ts";
 import type { Action, Selection } from "./action.ts";
 import { stepAt } from "./stepAt.ts";
 
@@ -30,8 +31,28 @@ export function* splitStep(guide: GuideState, { uri, start }: Selection): Iterab
   yield {
     title: "Make a step of its own from this sentence on",
     kind: "rewrite",
-    edits: [{ uri, edits: [{ span, text }] }],
+    edits: [{ uri, edits: [{ span, text }, ...countOn(step, marker)] }],
   };
+}
+
+/**
+ * The items below count on by one, as far as they counted one by one; not where a longer number would
+ * need another indentation below it.
+ */
+function* countOn(
+  { piece, fact, stage }: StepNode,
+  [, first]: RegExpExecArray,
+): Iterable<TextEdit> {
+  let number = Number(first);
+  for (const other of stage.steps.slice(stage.steps.findIndex((one) => one.fact === fact) + 1)) {
+    if (other.piece.page !== piece.page || other.fact.depth < fact.depth) return;
+    if (other.fact.depth > fact.depth) continue;
+    const start = other.piece.start + other.fact.span.start;
+    const marker = MARKER.exec(piece.page.text.slice(start, start + 20));
+    const next = String(++number + 1);
+    if (marker?.[1] !== String(number) || next.length !== first!.length) return;
+    yield { span: { start, end: start + marker[1].length }, text: next };
+  }
 }
 
 /** Marks, quotes and signs of emphasis before a sentence's first word belong to it. */

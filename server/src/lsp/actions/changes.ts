@@ -3,7 +3,8 @@ import type { Action } from "../../features/actions/action.ts";
 import { actionsAt } from "../../features/actions/all.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import { toWorkspaceEdit } from "../convert.ts";
-import { heightFindings, orderStage, stageIndexAt, stageSpan } from "../stageOrder.ts";
+import { nextMove, orderStage, stageIndexAt } from "../stageOrder.ts";
+import { goingOn } from "./goingOn.ts";
 import type { Offer, Offered, Requested } from "./offer.ts";
 
 export function changes(kind: Action["kind"]): Offer {
@@ -14,19 +15,18 @@ export function changes(kind: Action["kind"]): Offer {
     if (!guide) return;
     for (const action of actionsAt(guide, { uri, ...span })) {
       const edit = action.kind === kind ? toWorkspaceEdit(action, service) : undefined;
-      if (edit) yield { title: action.title, edit };
+      if (edit) yield { title: action.title, edit, ...goingOn(action, requested) };
     }
     if (kind === "rewrite") yield* order(guide, requested);
   };
 }
 
-/** Offered where the stage has findings of the height order. */
+/** Offered where a step of the stage can be moved to its place. */
 function* order(guide: GuideState, { context, uri, span }: Requested): Iterable<Offered> {
   const { service } = context;
   const index = stageIndexAt(guide, uri, span.start);
   const stage = guide.stages[index];
-  const whole = stageSpan(guide, uri, index);
-  if (!stage || !whole || heightFindings(service, uri, whole).length === 0) return;
+  if (!stage || !nextMove(service, guide.pages[0]!.uri, uri, index)) return;
   yield {
     title: `Put stage ${stage.number} in height order`,
     edit: async () => {

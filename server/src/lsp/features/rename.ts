@@ -20,6 +20,7 @@ import {
 import type { GuideState } from "../../model/guideState.ts";
 import type { Service } from "../../service.ts";
 import { canonicalUri } from "../../workspace/paths.ts";
+import { rewritingRefused } from "../../workspace/rewriting.ts";
 import { spanToRange } from "../convert.ts";
 import { toRenameEdit } from "../renameEdit.ts";
 import { ErrorCode } from "../values.ts";
@@ -123,9 +124,7 @@ function editsIn(guide: GuideState, target: RenameTarget, to: string): readonly 
 async function refuseUnwritable(edits: readonly RenameEdit[], service: Service): Promise<void> {
   for (const uri of new Set(edits.map((edit) => edit.uri))) {
     const problem = await service.rewriteProblem(uri);
-    if (!problem) continue;
-    const name = decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
-    throw refusal(`\`${name}\` cannot be changed without changing other bytes of it: ${problem}.`);
+    if (problem) throw refusal(rewritingRefused(uri, problem));
   }
 }
 

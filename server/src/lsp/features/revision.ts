@@ -8,6 +8,7 @@ import { LineIndex } from "../../text/lines.ts";
 import type { Span } from "../../text/span.ts";
 import { canonicalUri } from "../../workspace/paths.ts";
 import type { ListContent } from "../../workspace/revisedSources.ts";
+import { rewritingRefused } from "../../workspace/rewriting.ts";
 import { fromBase64 } from "../clientFiles.ts";
 import { spanToRange } from "../convert.ts";
 import {
@@ -57,9 +58,7 @@ async function renumber(context: FeatureContext, params: RenumberParams): Promis
     for (const [uri, after] of texts) {
       const problem = await service.rewriteProblem(uri);
       if (problem !== undefined) {
-        return {
-          problem: `\`${nameOf(uri)}\` cannot be changed without changing other bytes of it: ${problem}.`,
-        };
+        return { problem: rewritingRefused(uri, problem) };
       }
       const lines = service.lines(uri)!;
       for (const { span, text } of lineEdits(service.text(uri)!, after)) {
