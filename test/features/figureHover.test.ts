@@ -98,6 +98,8 @@ describe("pointing at a figure converts", () => {
     ["7 lbf·in", "= 8.06 kgf·cm = 7 lbf·in"],
     ["25.4 mm", "= 1 in"],
     ["AWG 24", "= 20.1 mil = AWG 24"],
+    ["AWG 2/0", "= 0.365 in = AWG 2/0"],
+    ["10.4 mm", "= 0.409 in = AWG 3/0"],
     ["25 °C", "= 77 °F"],
     ["5 N", "= 0.51 kgf = 1.12 lbf"],
     ["3600 C", "= 1 Ah"],

@@ -28,6 +28,7 @@ describe("forms of lists and ranges", () => {
     ["R1 y R2", "R1 R2"],
     ["R1 en R2", "R1 R2"],
     ["Q1/Q2", "Q1 Q2"],
+    ["R1-R3 / R7 / C2", "R1 R2 R3 R7 C2"],
     ["C3/5/7", "C3 C5 C7"],
     ["U3A/B", "U3A U3B"],
     ["Q1+Q2", "Q1 Q2"],

@@ -54,6 +54,11 @@ describe("reading from disk", () => {
     expect(await read(new DiskFiles(), "file:///dev/zero")).toMatch(/^no-file/);
   });
 
+  test.runIf(process.platform === "linux")("does not believe the size a file claims", async () => {
+    // Files of the kernel claim to be empty.
+    expect(await read(new DiskFiles([], 100), "file:///proc/self/status")).toMatch(/^too-large/);
+  });
+
   test.skipIf(process.platform === "win32" || process.getuid?.() === 0)(
     "tells a denied permission apart (not testable as root)",
     async () => {

@@ -21,7 +21,7 @@ export interface DesignatorList {
   readonly problems: readonly ReadProblem[];
 }
 
-const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e|\+)\s/giu;
+const SEPARATOR = /[,;&\n\r，、；]|\s(?:and|und|et|y|en|e|\+)\s|\s[/|]\s(?=\p{L})/giu;
 /** One range, plainly written. */
 const PLAIN_RANGE = /^([A-Z]{1,5})([1-9]\d{0,5})[-–]([A-Z]{1,5})?([1-9]\d{0,5})$/;
 const SIGN = "[-\\u2010-\\u2014\\u2212~～…]|\\.{2,3}";

@@ -77,7 +77,11 @@ export class DiskFiles implements Files {
     try {
       const { size } = await file.stat();
       if (size > this.#limit) throw tooLarge(uri, size, this.#limit);
-      const { buffer, byteOffset, length } = await file.readFile();
+      const parts: Buffer[] = [];
+      // `end` is the last byte that is read.
+      const stream = file.createReadStream({ end: this.#limit, highWaterMark: 2 ** 20 });
+      for await (const part of stream) parts.push(part);
+      const { buffer, byteOffset, length } = Buffer.concat(parts);
       if (length > this.#limit) throw tooLarge(uri, length, this.#limit);
       return new Uint8Array(buffer, byteOffset, length);
     } finally {

@@ -35,7 +35,7 @@ function lengths(value: FigureValue, symbol: string | undefined): readonly strin
   if (!isWire || gauge < -3.5 || gauge > 56.5 || nominal > 12e-3) return shown;
   const whole = Math.round(gauge);
   const near = Math.abs(gauge - whole) < 0.1 ? "" : "about ";
-  return whole > 0 ? [...shown, `${near}AWG ${whole}`] : shown;
+  return [...shown, `${near}AWG ${whole > 0 ? whole : `${1 - whole}/0`}`];
 }
 
 function inUnits({ nominal, ...value }: FigureValue, units: readonly string[]): string[] {

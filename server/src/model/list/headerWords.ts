@@ -61,7 +61,7 @@ const NAMES: { readonly [meaning in Meaning]: readonly string[] } = {
     "part # | supplier and ref | code | nummer | numero | part",
   ],
   fitted: [
-    "fitted | populated | populate | mounted | mount | assemble | assembled | placed | place | stuffed | installed | install | fit | in kit | bestuckt | bestuckung | bestucken | monte | monter | equipe | montado | montar | poblado | colocado | geplaatst | gemonteerd | bestukt | plaatsen",
+    "fitted | populated | populate | mounted | mount | assemble | assembled | placed | place | stuffed | stuff | installed | install | fit | in kit | bestuckt | bestuckung | bestucken | monte | monter | equipe | montado | montar | poblado | colocado | geplaatst | gemonteerd | bestukt | plaatsen",
     "dnp | dnf | dni | dnm | do not populate | do not place | do not fit | do not install | do not mount | do not stuff | dont place | dont populate | dont fit | not fitted | not populated | not placed | not mounted | no populate | no pop | nopop | no stuff | nostuff | np | nf | exclude from bom | exclude from board | exclude | unpopulated | nicht bestuckt | nicht bestucken | unbestuckt | nb | n b | ne pas monter | non monte | non equipe | non cable | no montar | no montado | no colocar | no poblar | niet plaatsen | niet geplaatst | niet bestukken | niet monteren",
   ],
   optional: [
