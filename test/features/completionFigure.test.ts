@@ -20,6 +20,16 @@ describe("offered in a figure are", () => {
     ]);
   });
 
+  test("readings with their limits", async () => {
+    const readings = "{read V(A) = 1 V … 2 V} {read V(B) < 3 V} {read V(C) = 4 V ± 5 %}";
+    const { found } = await offered(kit(`Read ${readings}, take {¦}.`));
+    expect(found!.items.filter(({ label }) => /^V\(.\)/.test(label))).toMatchObject([
+      { label: "V(A)", detail: "1 V … 2 V" },
+      { label: "V(B)", detail: "< 3 V" },
+      { label: "V(C)", detail: "4 V ± 5 %" },
+    ]);
+  });
+
   test.each([
     ["a name that is not closed", "Take {2 * V¦ and go on.", "VCC", "2. Take {2 * VCC and go on."],
     ["in the middle of a name", "Take {V¦X * 2}.", "VCC", "2. Take {VCC * 2}."],

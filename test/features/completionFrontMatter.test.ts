@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { chosen, offered } from "./completing.ts";
 
-const LIST = "--- file: parts.csv\nDesignator,Comment,Case\nR1,1k,DIN0207\nK2,RLY,ODD-CASE\n,M3x6,";
+const LIST =
+  "--- file: parts.csv\nDesignator,Comment,Case,- odd\nR1,1k,DIN0207,\nK2,RLY,ODD-CASE,\n,M3x6,,";
 
 function kit(head: string): string {
   return `---\nparts: parts.csv\n${head}\n---\n\n1. Fit [R1] with [tool: pliers].\n${LIST}`;
@@ -41,6 +42,14 @@ describe("offered in the front matter are", () => {
     ["a column of the list", "columns: { value: C¦ }", "Comment", "columns: { value: Comment }"],
     ["a part without height", "heights: { K¦ }", "K2", "heights: { K2:  }"],
     ["a package without height", "heights: { ¦ }", "ODD-CASE", "heights: { ODD-CASE:  }"],
+    ["a part off the board", "off-board: ¦", "K2", "off-board: [K2$0]"],
+    ["a rating", "derating: { ¦ }", "power", "derating: { power:  }"],
+    [
+      "a header that YAML would misread",
+      "columns: { value: ¦ }",
+      "- odd",
+      'columns: { value: "- odd" }',
+    ],
     ["a tool of the guide", "tools: [iron, ¦]", "pliers", "tools: [iron, pliers]"],
     ["brackets with the first tool", "tools: ¦", "pliers", "tools: [pliers$0]"],
     ["a line of hardware", "spares: { ¦ }", "M3x6", "spares: { M3x6:  }"],
@@ -55,6 +64,15 @@ describe("offered in the front matter are", () => {
     const result = await offered(kit(head));
     expect(result.labels).toContain(label);
     expect(chosen(result, label)).toBe(line);
+  });
+
+  test("the boards whose room is given, and how serious a check is by default", async () => {
+    const rows = "--- file: parts.csv\nBoard,Designator,Value\nmain,R1,1k\nrelay,R2,1k";
+    const boards = await offered(`---\nparts: parts.csv\nclearance: { ¦ }\n---\n\n${rows}`);
+    expect(boards.labels).toEqual(["main", "relay"]);
+    const { found } = await offered(kit("checks: { unknown-height: ¦ }"));
+    const usual = found!.items.filter(({ detail }) => detail === "as it is by default");
+    expect(usual.map(({ label }) => label)).toEqual(["info"]);
   });
 
   test.each([

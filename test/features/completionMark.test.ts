@@ -80,6 +80,38 @@ describe("offered in a mark are", () => {
     expect(own.labels).toEqual(["relay/R1, R2", "relay/R1", "relay/R2"]);
   });
 
+  test("on the board of the stage's first part where no note names one", async () => {
+    const list =
+      "--- file: parts.csv\nBoard,Designator,Value\nmain,R1,1k\nrelay,R1,2k\nrelay,R3,3k";
+    const body = "1. Fit [relay/R1].\n2. Fit [R¦].";
+    const { labels } = await offered(`---\nparts: parts.csv\n---\n\n## A\n\n${body}\n${list}`);
+    expect(labels).toEqual(["R3", "remove:"]);
+  });
+
+  test("chips for `insert`, optional parts among the others", async () => {
+    const rows =
+      "Designator,Value,Optional\nR1,1k,yes\nR2,2k,\nU1,LM358,\nU1,DIP-8 socket,\nU2,TL072,";
+    const head = `---\nparts: parts.csv\n---\n\n## A\n\n`;
+    const list = `--- file: parts.csv\n${rows}`;
+    const insert = await offered(`${head}1. Push in [insert: ¦].\n${list}`);
+    expect(insert.labels).toEqual(["U1"]);
+    const fit = await offered(`${head}1. Fit [R¦].\n${list}`);
+    expect(fit.labels.slice(0, 2)).toEqual(["R1", "R2"]);
+  });
+
+  test("of wire what is left, and screws without a number by ones", async () => {
+    const list =
+      "--- file: parts.csv\nDesignator,Quantity,Value\nR1,1,1k\n,820 mm,CuL 1.0\n,2 m,PTFE\n,,M4x10";
+    const body = "1. Wind [820 mm × CuL 1.0], [500 mm × PTFE].\n2. Fit [¦].";
+    const { found } = await offered(`---\nparts: parts.csv\n---\n\n## A\n\n${body}\n${list}`);
+    const hardware = found!.items.filter(({ kind }) => kind === "hardware");
+    expect(hardware.map(({ label, detail }) => [label, detail])).toEqual([
+      ["1.5 m × PTFE", "1.5 m of 2 m left"],
+      ["1 × M4x10", ""],
+    ]);
+    expect(hardware[0]!.documentation!()).toContain("2 m in the kit");
+  });
+
   test("parts that the list does not fit for `empty`, parts on trial for `remove`", async () => {
     const list = "--- file: parts.csv\nDesignator,Value,Fitted\nR1,1k,yes\nR2,1k,no\nQ1,BC547,yes";
     const head = "---\nparts: parts.csv\n---\n\n## A\n\n1. Try [try: Q1].\n";

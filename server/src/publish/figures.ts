@@ -1,5 +1,6 @@
 /** What figures show to a reader: values, on demand with range and origin, and readings as fields. */
 import type { GuideFigure } from "../model/figures/figure.ts";
+import { readingText } from "../model/figures/readingText.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import type { FigureValue } from "../quantity/evaluation/value.ts";
@@ -107,16 +108,6 @@ function unitOf({ value, upTo }: Reading, unit: string): ShownUnit | undefined {
 function placeOf(figure: Figure, piece: PieceNode, guide: GuideState): GuideFigure | undefined {
   const { start } = figure.span;
   return guide.figures.ofPiece(piece).find((one) => one.figure.span.start === start);
-}
-
-function readingText(reading: Reading): string {
-  const sign = { below: "< ", above: "> ", value: "", between: "" }[reading.limit];
-  return sign + limitText(reading);
-}
-
-function limitText({ value, tolerance, upTo }: Reading): string {
-  if (upTo) return `${value.text} … ${upTo.text}`;
-  return tolerance ? `${value.text} ± ${tolerance.text}` : value.text;
 }
 
 /** The unit with the prefix that suits the amount, and how many of the plain unit it is. */

@@ -1,4 +1,5 @@
 /** Names that the guide's figures define, with what is written of each. */
+import { readingText } from "../../model/figures/readingText.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 
@@ -41,10 +42,9 @@ function namesIn(piece: PieceNode): readonly PieceName[] {
   for (const fact of piece.facts.facts) {
     if (fact.kind !== "figure" || !fact.figure.name) continue;
     const { name, expression, tolerance, reading, span } = fact.figure;
-    const value = expression ?? reading?.value;
-    if (!value) continue;
-    const width = tolerance ?? reading?.tolerance;
-    const text = width ? `${value.text} ± ${width.text}` : value.text;
+    const value = reading ? readingText(reading) : expression?.text;
+    if (value === undefined) continue;
+    const text = tolerance ? `${value} ± ${tolerance.text}` : value;
     names.push({ name: name.text, text, at: span.start });
   }
   KNOWN.set(piece, names);
