@@ -71,6 +71,19 @@ describe("Allow-comments", () => {
     expect(await messages(kit(body, LIST), "allow-reason")).toHaveLength(1);
   });
 
+  test("at a stage's head hold for the text before its first step, too", async () => {
+    const body = "## A\n\n1. [R1]\n\n## B\n\nSee [R77].\n\n1. Text.";
+    expect(await messages(kit(body, LIST), "unknown-part")).toHaveLength(1);
+    const allowed = body.replace(
+      "B\n",
+      "B\n\n<!-- allow unknown-part: R77 is in the old kit -->\n",
+    );
+    expect(await messages(kit(allowed, LIST), "unknown-part")).toEqual([]);
+    expect(await messages(kit(allowed, LIST), "allow-unused")).toEqual([]);
+    const elsewhere = body.replace("A\n", "A\n\n<!-- allow unknown-part: not there -->\n");
+    expect(await messages(kit(elsewhere, LIST), "unknown-part")).toHaveLength(1);
+  });
+
   test("below the last step concern nothing", async () => {
     const body = "## A\n\n1. [R1]\n\n<!-- allow height-order: so -->\n\n## B\n\n1. Text.";
     const [message] = await messages(kit(body, LIST), "allow-unused");

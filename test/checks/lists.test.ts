@@ -68,6 +68,22 @@ R1-R2,2,10k,2.5
     expect(found[0]!.message).toContain("R1 and R2 are listed in a.csv already");
   });
 
+  test("is told of one list alone where the boards are named and it repeats itself", async () => {
+    const text = `${lists("{ main: a.csv, relay: b.csv }")}R1,1,10k,2.5\n`;
+    const { found } = await checkFixture(text, "repeated-designator");
+    expect(found.map(({ line, message }) => [line, message.split(".")[0]])).toEqual([
+      [4, "R1 is listed on line 3 already"],
+    ]);
+  });
+
+  test("is told of the designators alone that are listed elsewhere", async () => {
+    const text = lists("[a.csv, b.csv]").replace("R1-R2,2,", "R2-R3,2,");
+    const { found } = await checkFixture(text, "repeated-designator");
+    expect(found.map(({ message }) => message.split(",")[0])).toEqual([
+      "R2 is listed in a.csv already",
+    ]);
+  });
+
   test("is none where the boards are named", async () => {
     const text = lists("{ main: a.csv, relay: b.csv }");
     expect((await checkFixture(text, "repeated-designator")).found).toEqual([]);

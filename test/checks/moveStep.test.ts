@@ -47,6 +47,18 @@ async function moved(body: string): Promise<string | undefined> {
 }
 
 describe("The move of a step", () => {
+  test("is not offered to another page", async () => {
+    const files = new Map([
+      ["guide.md", `${HEAD.replace("parts:", "pages: [b.md]\nparts:")}## A\n\n1. Solder [C1].\n`],
+      ["b.md", "1. Solder [R1].\n2. Solder [C2].\n3. Solder [R2].\n"],
+      ["parts.csv", LIST.trimStart()],
+    ]);
+    const { diagnoses } = await checkFiles(files);
+    const own = diagnoses.filter(({ code }) => code === "height-order");
+    expect(own).toHaveLength(2);
+    expect(own.flatMap((one) => one.fixes())).toEqual([]);
+  });
+
   test("puts it before the first step with a taller part", async () => {
     const body = "## Board\n\n1. [R1–R4]\n2. [D1]\n3. [Q1]\n4. [K1]\n5. [R5]\n6. [T1]";
     expect(await moved(body)).toBe(

@@ -83,13 +83,14 @@ describe("A stated value differs from the list's", () => {
   });
 });
 
-const LIST = `Designator,Value,Tolerance,Power,Voltage,Description
-"R1, R2",4k7,1 %,0.25 W,,metal film
-R3,10k,5 %,0.5 W,,carbon film
-C1,100n,10 %,,50 V,ceramic
-LED1,green,,,,LED 3 mm
-Q1,BC547B,,,,NPN
-,M3x6,,,,screw`;
+const LIST = `Designator,Value,Tolerance,Power,Voltage,Current,Description
+"R1, R2",4k7,1 %,0.25 W,,,metal film
+R3,10k,5 %,0.5 W,,,carbon film
+C1,100n,10 %,,50 V,,ceramic
+LED1,green,,,,,LED 3 mm
+Q1,BC547B,,,,,NPN
+F1,slow,,,,1 A,fuse
+,M3x6,,,,,screw`;
 
 function inTable(header: string, ...rows: string[]): Promise<string[]> {
   const cells = header.split("|").length;
@@ -112,6 +113,9 @@ describe("A table agrees with the list", () => {
     ["Anzahl | Fit", "4 × | [4 × M3x6]"],
     ["Qty | Fit", "1 | [R1 or R2]"],
     ["Part | Value", "R1, R2 | 4700 Ω"],
+    ["Current | Fit", "1000 mA | [F1]"],
+    ["Tolerance | Fit", "n/a | [C1]"],
+    ["Power | Fit", "– | [R1, R2]"],
     // Readings, places and figures are no values of the part.
     ["Part | Voltage", "C1 | 8 V"],
     ["Part | Value", "Q1 | 8 V"],
@@ -139,7 +143,8 @@ describe("A table contradicts the list", () => {
     ["Qty | Fit", "3 | [R1, R2]", "it names 2 parts"],
     ["Qty | Fit", "3 | [4 × M3x6]", "it names 4 parts"],
     ["Part | Value", "R1, R2 | 47k", "4k7 for R1 and R2"],
-
+    ["Qty | Fit", "2 | [R1 or R2]", "it names 1 part."],
+    ["Current | Fit", "2 A | [F1]", "1\u00a0A for F1"],
     ["Part | Value", "Q1 | BC557", "BC547B for Q1"],
     ["Part | Value | Qty", "R1, R2 | 4k7 | 3", "it names 2 parts"],
   ])("%s: %s", async (header, row, says) => {

@@ -45,6 +45,15 @@ describe("A torque is missed", () => {
   });
 });
 
+test("A device whose package has no usual torque is left to its data sheet", async () => {
+  const list =
+    "Designator,Quantity,Value,Package\nQ1,1,IRF540,TO-220\nQ2,1,BD139,TO-126\n,4,M3x10,";
+  const text = kit("## Sink\n\n1. Screw them to the heat sink. [Q1, Q2, 2 × M3x10]", list);
+  const [message] = await messages(text, CODE);
+  expect(message).toContain("Write the torque that the data sheet gives");
+  expect((await checkFixture(text, CODE)).diagnoses.flatMap((one) => one.fixes())).toEqual([]);
+});
+
 describe("No torque is missed", () => {
   test.each([
     ["where it is told", "1. Screw it down. [Q1, 1 × M3x10] Tighten to {torque(Q1) = 0.55 N·m}."],

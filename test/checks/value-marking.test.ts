@@ -60,6 +60,19 @@ describe("Bands contradict the list", () => {
     ]);
   });
 
+  test("of an inductor in microhenry", async () => {
+    expect(await found("Fit the choke [L1] (brown black red).")).toEqual([
+      "warning: The bands brown black red say 1\u00a0mH ±20 %, but the parts list says 100uH for L1. A builder who goes by the colours fits the wrong part. Correct the bands to brown black brown, or the list.",
+    ]);
+  });
+
+  test("of a part whose tolerance the list leaves open: the run's own stays", async () => {
+    const [message] = await found("Solder [R3] (brown brown black red gold).");
+    expect(message).toContain("Correct the bands to yellow violet black brown gold, or the list.");
+    const [four] = await found("Solder [R3] (brown brown red silver).");
+    expect(four).toContain("Correct the bands to yellow violet red silver, or the list.");
+  });
+
   test("in tolerance", async () => {
     expect(await found("Solder R2 (brown black orange gold). [R2]")).toEqual([
       "warning: The tolerance band says ±5 %, but the parts list says 1 % for R2. The builder looks for bands that are not on the part. Correct the bands to brown black black red brown, or the list.",

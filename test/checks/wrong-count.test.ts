@@ -96,6 +96,12 @@ describe("A line supplied by length", () => {
     ]);
   });
 
+  test("is not used up by what is put aside, tried or taken out again", async () => {
+    const aside =
+      "1. Keep [later: 0.8 m × wire].\n2. Try [try: 0.8 m × wire].\n3. [remove: 0.8 m × wire]";
+    expect(await found(`${aside}\n4. Wind [1 m × wire].`, ",1 m,wire")).toEqual([]);
+  });
+
   test("is not used by the piece", async () => {
     expect(await found("1. Use [1 × wire].", ",1 m,wire")).toEqual([
       expect.stringMatching(/^warning: wire is supplied by length \(1 m\)/),

@@ -65,6 +65,9 @@ test.each<[string, number, string]>([
   ["a,1\nb,\nc,3\n", 6, "A reading is missing"],
   ["a,1\nb\nc,3\n", 5, "A reading is missing"],
   ["1 mV\n2 V\n", 5, "in V, those before it in mV"],
+  ["Nr;V\n1;\n2;\n", 7, "A reading is missing"],
+  [`1\n${"x1 ".repeat(20)}\n`, 2, "`x1 x1 x1 x1 x1 x1 x1 x1 x1 x1…` is no reading"],
+  ["a,b\nx,y\nz,w\n", 4, "`x` is no reading"],
   ["4k7\n4.7\n", 0, "`4k7` is no reading"],
   ["", 0, "holds no readings"],
   ["head\n", 0, "holds no readings"],
@@ -82,6 +85,9 @@ test.each([
   ["1 000,5 Hz", "1000.5", "Hz"],
   ["6.012E-1 V", "0.6012", "V"],
   ["12e2", "1200", ""],
+  ["-6.012E-1", "-0.6012", ""],
+  ["1.2345e2 mV", "123.45", "mV"],
+  [".5E3", "500", ""],
   ["55 %", "55", "%"],
 ])("the reading %s is %s %s", (text, figures, unit) => {
   expect(readReading(text)).toEqual({ figures, unit });
@@ -104,6 +110,11 @@ test.each([
 
 test("small and exact readings stay whole numbers", () => {
   expect(wholeReadings(["0.00000000001234", "0.000000000012"]).whole).toEqual([1234, 1200]);
+  // Of more digits than a number holds exactly, those that it does.
+  const { whole, places, inUnits } = wholeReadings(["0.60123456789012345", "12345.5"]);
+  expect(whole.every(Number.isSafeInteger)).toBe(true);
+  expect(places).toBe(11);
+  expect(inUnits(whole[1]! - whole[0]!)).toBeCloseTo(12344.89876543211, 10);
 });
 
 describe("as a process", () => {

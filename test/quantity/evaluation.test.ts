@@ -1,6 +1,7 @@
 /** Values, limits and units of expressions. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { coherentValue } from "../../server/src/quantity/coherent.ts";
 import { rootSumSquare } from "../../server/src/quantity/evaluation/rootSumSquare.ts";
 import type { FormulaFunctions } from "../../server/src/quantity/functions.ts";
 import { computed, type Definitions, problemOf, sum } from "./sums.ts";
@@ -139,6 +140,11 @@ describe("units that do not agree are told on their operator", () => {
     ["20 K - Ta", 'unit "-": A temperature in °C cannot be taken from'],
     ["Ta * 2", 'unit "*": A temperature in °C is a point'],
     ["-Ta", 'unit "-Ta": A temperature in °C is a point'],
+    ["Ta ∥ 20 °C", 'unit "∥": A temperature in °C is a point'],
+    ["Ta ^ 2", 'unit "^": A temperature in °C is a point'],
+    ["2 ^ Ta", 'unit "^": A temperature in °C is a point'],
+    ["25 °C ± (Ta + 1 K)", 'form "Ta + 1 K": A tolerance is a fixed amount'],
+    ["25 °C ± (20 °C + 1 K)", 'unit "20 °C + 1 K": A tolerance is a difference'],
     ["min(Ta; 20 K)", 'unit "min(Ta; 20 K)": °C and K cannot be compared'],
     ["2^V", 'unit "^": An exponent is a plain number, and this one is in V'],
     ["V^(R / 1 kΩ)", 'unit "^": A quantity with a unit needs an exponent without tolerance'],
@@ -226,4 +232,20 @@ describe("root sum square", () => {
     const value = computed("V^2", RAILS);
     expect(rootSumSquare(value.node)).toEqual({ low: value.min, high: value.max });
   });
+});
+
+// The SI brochure (BIPM, 9th edition), 2.3.4 and table 4: 0 °C is 273.15 K, an angle a plain number.
+test.each([
+  ["25 °C ± 10 K", [298.15, 288.15, 308.15, "K"]],
+  ["25 °C - 20 °C", [5, 5, 5, "K"]],
+  ["55 % ± 5 %", [0.55, 0.5, 0.6, "1"]],
+  ["180 °", [Math.PI, Math.PI, Math.PI, "1"]],
+  ["12 VA", [12, 12, 12, "W"]],
+  ["5 kgf·cm", [0.4903325, 0.4903325, 0.4903325, "N·m"]],
+])("programs are given %s in coherent units", (text, [nominal, min, max, unit]) => {
+  const value = coherentValue(computed(text));
+  expect(value.unit).toBe(unit);
+  expect(value.nominal).toBeCloseTo(nominal as number, 9);
+  expect(value.min).toBeCloseTo(min as number, 9);
+  expect(value.max).toBeCloseTo(max as number, 9);
 });

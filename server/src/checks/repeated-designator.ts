@@ -18,21 +18,28 @@ export const check: Check = {
   *list(list, guide) {
     yield* problemsOf(list, "repeated-designator");
     if (guide.lists.length < 2) return;
+    // The board that the guide names the list for.
+    const board = guide.parts.find((part) => part.list === list && !part.line.board)?.board;
     for (const line of list.lines) {
-      const elsewhere = listedElsewhere(line, list, guide);
+      const elsewhere = listedElsewhere(line, list, line.board ?? board, guide);
       if (elsewhere.length > 0) yield clash(elsewhere, line, list);
     }
   },
 };
 
 /** Parts that this line claims too, and that an earlier list of the same board has given away. */
-function listedElsewhere(line: ListLine, list: PartsList, guide: Guide): Part[] {
+function listedElsewhere(
+  line: ListLine,
+  list: PartsList,
+  board: string | undefined,
+  guide: Guide,
+): Part[] {
   const own = guide.partsOf(line);
   if (own.length === line.designators.length || !line.fitted) return [];
   const names = new Set(own.map((part) => part.name));
   return line.designators.flatMap(({ name }) => {
     if (names.has(name)) return [];
-    const part = guide.find(name, line.board);
+    const part = guide.find(name, board);
     const isShared = !part || part.list === list || part.socketLine || !part.fitted;
     return isShared ? [] : [part];
   });

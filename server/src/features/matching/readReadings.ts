@@ -78,6 +78,11 @@ class LotReader {
     const numeric = columns.filter((column) => this.#share(column) >= 0.5);
     const measured = numeric.filter((column) => !this.#counts(column));
     const [first, second] = measured.length > 0 ? measured : numeric;
+    // Parts are counted already, and nothing is measured yet.
+    const waiting = columns.find((column) => this.#isWaiting(column));
+    if (measured.length === 0 && waiting !== undefined) {
+      return unread(this.#rows[0]!, this.#rows[0]!.cell(waiting));
+    }
     if (first === undefined) return unread(this.#rows[0]!, this.#rows[0]!.cell(0));
     if (second === undefined) return first;
     const [one, other] = [this.#nameOf(first), this.#nameOf(second)];
@@ -111,6 +116,12 @@ class LotReader {
   #share(column: number): number {
     const read = this.#rows.filter((row) => readReading(row.text(column)));
     return read.length / this.#rows.length;
+  }
+
+  /** Whether there is a header and nothing below it. */
+  #isWaiting(column: number): boolean {
+    const header = this.#header?.cell(column)?.text;
+    return !!header && this.#rows.every((row) => row.text(column) === "");
   }
 
   #counts(column: number): boolean {
