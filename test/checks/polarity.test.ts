@@ -1,9 +1,11 @@
 /** Orientation of polarised parts, and parts that look alike: verdicts of short fragments. */
 import { describe, expect, test } from "vitest";
 import { Service } from "../../server/src/service.ts";
+import { LANGUAGES } from "../../server/src/text/language.ts";
+import { applyEdits } from "../../server/src/text/span.ts";
 import { lookOf, ringsDifferByOne } from "../../server/src/trade/lookAlike/looks.ts";
 import { polarKind } from "../../server/src/trade/polarity/polarParts.ts";
-import { checkFixture } from "../fixture.ts";
+import { checkFiles, checkFixture, fixture } from "../fixture.ts";
 import { MemoryFiles } from "../memoryFiles.ts";
 import { kit, messages } from "./kit.ts";
 
@@ -250,4 +252,22 @@ R4,1,5k1,Axial,2.5
     const [one] = diagnoses;
     expect([one!.start.line, one!.related[0]!.start.line]).toEqual([7, 6]);
   });
+});
+
+describe("A note on polarity, put in by the fix,", () => {
+  test.each(LANGUAGES)(
+    "is enough for the steps of the stage that follow it, in %s",
+    async (language) => {
+      const body = "## A\n\n1. [R1]\n2. [D1, D2]\n3. [C1]\n4. [LED1]";
+      const text = kit(body, LIST, `language: ${language}\n`);
+      const { diagnoses } = await checkFixture(text, "polarity-note");
+      expect(diagnoses.length).toBe(3);
+      const [fix] = diagnoses[0]!.fixes();
+      const mended = applyEdits(fixture(text).files.get("guide.md")!, fix!.edits[0]!.edits);
+      const files = new Map([...fixture(text).files, ["guide.md", mended] as const]);
+      const { found } = await checkFiles(files);
+      const own = ["polarity-note", "hazard-incomplete", "hazard-word", "hazard-late"];
+      expect(found.filter(({ code }) => own.includes(code))).toEqual([]);
+    },
+  );
 });

@@ -75,7 +75,7 @@ describe("A new guide", () => {
   test("keeps apart what a builder must not mix up, and says what it is", () => {
     const guide = text(
       "Bezeichner;Bauteil;Wert\nLED1;LED rot;5mm\nLED2;LED grün;5mm\nR1;Widerstand 1 %;4,7k\nR2;Widerstand 1 %;4,7k\n" +
-        "R3;Widerstand 5 %;4,7k\nBZ1;Piezo-Summer;5V\nBT1;Batterieclip;9 V\n",
+        "R3;Widerstand 5 %;4,7k\nRV1;Poti;10k log\nBZ1;Piezo-Summer;5V\nBT1;Batterieclip;9 V\n",
     );
     const steps = guide.split("\n").filter((line) => /^\d/.test(line));
     expect(steps.map((step) => step.replace(/^\d+\. /, "")).sort()).toEqual([
@@ -83,6 +83,7 @@ describe("A new guide", () => {
       "Solder the LED [LED2] (LED grün, 5 mm).",
       "Solder the battery holder [BT1 = 9 V].",
       "Solder the part [BZ1] (Piezo-Summer, 5 V).",
+      "Solder the potentiometer [RV1] (10k log).",
       "Solder the resistor [R3 = 4,7k].",
       "Solder the resistors [R1, R2 = 4,7k].",
     ]);

@@ -34,6 +34,8 @@ function missing(one: Covered, guide: Guide): Finding {
     severity: gravity(hazard),
     message: () =>
       `${deed(trigger)}, and no note before it speaks of ${dread(hazard)}. Put a hazard note ${placesFor(trigger)}: the hazard, what comes of it, how to avoid it. Local rules and qualified practice decide what it must say.`,
-    fixes: [() => (guide.language ? insertNote(one, guide.language) : undefined)],
+    fixes: [
+      () => (guide.language ? insertNote(one.trigger.step, one.hazard, guide.language) : undefined),
+    ],
   };
 }

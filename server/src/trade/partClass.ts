@@ -38,7 +38,9 @@ function classOf(
   const packaged = classesNamed(withoutSockets(packageName));
   const decisive = [...said, ...worded].find((one) => DECISIVE.has(one)) ?? holderOf(letters);
   if (decisive) return decisive;
-  const measured = classOfUnit(value, letters, family);
+  const measured = isElectrolytic(value, packageName, description, letters)
+    ? "electrolytic"
+    : classOfUnit(value, letters, family);
   const named = [...said, ...worded, ...packaged];
   const agreed = agreeing(measured ? [...named, measured] : named, family);
   if (agreed) return agreed;
@@ -106,6 +108,31 @@ function classOfUnit(
   // A loudspeaker's and a ferrite bead's value is in ohms, too.
   return letters.toUpperCase() !== "FB" && PASSIVE.has(family[0]!) ? own : undefined;
 }
+
+/**
+ * So large a capacitor on leads is an electrolytic if nothing says otherwise, and must go the right way
+ * round; chips of ceramic reach further (common practice).
+ */
+function isElectrolytic(
+  value: string,
+  packageName: string,
+  description: string,
+  letters: string,
+): boolean {
+  const size = readValue(value, letters).value;
+  if (size?.unit !== "F" || size.amount < LEAST_ON_LEADS) return false;
+  const words = `${packageName} ${description} ${value}`;
+  if (DRY.test(words)) return false;
+  return ON_LEADS.test(words) || (packageName === "" && size.amount >= LEAST_ANYWHERE);
+}
+
+/** In farads; from the second on where nothing is said of the package. */
+const LEAST_ON_LEADS = 9.9e-6;
+const LEAST_ANYWHERE = 46e-6;
+const ON_LEADS = /\b(?:radial|axial|bedrahtet|stehend|liegend|through[ -]?hole|tht)\b/i;
+/** Dielectrics without polarity, and chips. */
+const DRY =
+  /film|foil|foli|cer[aá]m|céram|keram|mlcc|\bmk[ptcs]\d?\b|polyprop|polyest|\bx[57][rs]\b|\bc0g\b|\bnp0\b|\bmica\b|\bsm[dt]\b|\b(?:0402|0603|0805|1206|1210|1812|2220)\b/i;
 
 const PASSIVE = new Set<PartClass>(["resistor", "capacitor", "inductor"]);
 

@@ -3,6 +3,7 @@ import type { Step } from "../../model/guide.ts";
 import { MOVING_ROLES, type PartMark } from "../../syntax/dialect.ts";
 import type { Language } from "../../text/language.ts";
 import type { Span, TextEdit } from "../../text/span.ts";
+import type { Hazard } from "../../trade/hazards/hazards.ts";
 import { hazardName } from "../../trade/hazards/lexicon.ts";
 import { noteTemplate } from "../../trade/hazards/templates.ts";
 import type { Fix } from "../check.ts";
@@ -10,11 +11,11 @@ import type { Covered } from "./coverage.ts";
 import type { NoteReading } from "./note.ts";
 
 /** Writes a note to begin with before the step. */
-export function insertNote({ trigger, hazard }: Covered, language: Language): Fix | undefined {
+export function insertNote(step: Step, hazard: Hazard, language: Language): Fix | undefined {
   const lines = noteTemplate(hazard, language);
-  const at = lines && placeBefore(trigger.step);
+  const at = lines && placeBefore(step);
   if (!lines || at === undefined) return undefined;
-  const { page } = trigger.step.piece;
+  const { page } = step.piece;
   const edit = insertion(page.text.toString(), at, lines);
   const title = `Insert a note on ${hazardName(hazard, "en")}, to be completed`;
   return { title, safe: false, edits: [{ uri: page.uri, edits: [edit] }] };

@@ -61,7 +61,7 @@ export function partsOffBoards(kit: Kit): readonly AlikeParts[] {
 }
 
 /** A value without signs that a mark gives a meaning to; a comma between digits is a decimal comma. */
-const PLAIN_VALUE = /^\d[\p{L}\p{N}.]*(?:,\d+)?(?: ?\p{L}{1,3})?$/u;
+const PLAIN_VALUE = /^\d[\p{L}\p{N}.]*(?:,\d+)?(?: ?[kMGmµμunp]?(?:Ω|ohms?|F|Hz?|V|W|A)?)?$/u;
 
 /** A part and the line that says what of it is fitted: a chip may share its designator with its socket. */
 interface Piece {

@@ -38,6 +38,8 @@ const TEMPLATES: Readonly<Record<Language, Template>> = {
       fire: "The solvent catches fire from a spark or a hot iron. Keep both away from it, and let it dry before you switch on.",
       "static discharge":
         "A spark that you do not feel destroys these parts. Wear a grounded wrist strap, and leave them in their foil until they are needed.",
+      "wrong polarity":
+        "A part that sits the wrong way round is destroyed when power comes on, and may take others with it. Turn each polarised part as the print on the board shows.",
     },
     deferral: "Local rules and qualified practice come first.",
     complete: "complete this note: what is special in this kit, and what must the builder do?",
@@ -63,6 +65,8 @@ const TEMPLATES: Readonly<Record<Language, Template>> = {
       fire: "Das Lösungsmittel entzündet sich an Funken und am heißen Lötkolben. Halten Sie beides fern und lassen Sie es trocknen, bevor Sie einschalten.",
       "static discharge":
         "Ein Funke, den man nicht spürt, zerstört diese Bauteile. Tragen Sie ein Erdungsarmband und lassen Sie die Teile bis zum Einbau in ihrer Folie.",
+      "wrong polarity":
+        "Ein Bauteil, das falsch herum sitzt, wird beim Einschalten zerstört und kann andere mitreißen. Setzen Sie jedes gepolte Bauteil so ein, wie es der Aufdruck der Platine zeigt.",
     },
     deferral: "Örtliche Vorschriften und fachkundige Praxis gehen vor.",
     complete: "Hinweis ergänzen: Was ist bei diesem Bausatz besonders, und was ist zu tun?",
@@ -88,6 +92,8 @@ const TEMPLATES: Readonly<Record<Language, Template>> = {
       fire: "Le solvant prend feu près d'une étincelle ou d'un fer chaud. Tenez-les à distance et laissez sécher avant la mise sous tension.",
       "static discharge":
         "Une étincelle que l'on ne sent pas détruit ces composants. Portez un bracelet antistatique et laissez-les dans leur emballage jusqu'au montage.",
+      "wrong polarity":
+        "Un composant monté à l'envers est détruit à la mise sous tension et peut en entraîner d'autres. Montez chaque composant polarisé dans le sens que montre la sérigraphie.",
     },
     deferral: "Les règles locales et la pratique qualifiée priment.",
     complete: "note à compléter : qu'a ce kit de particulier, et que doit faire le constructeur ?",
@@ -112,6 +118,8 @@ const TEMPLATES: Readonly<Record<Language, Template>> = {
       fire: "Het oplosmiddel vat vlam door een vonk of een hete soldeerbout. Houd beide weg en laat het drogen voordat u inschakelt.",
       "static discharge":
         "Een vonk die u niet voelt, vernielt deze onderdelen. Draag een geaarde polsband en laat ze tot het monteren in hun folie.",
+      "wrong polarity":
+        "Een onderdeel dat verkeerd om zit, gaat bij het inschakelen stuk en kan andere meenemen. Plaats elk gepolariseerd onderdeel zoals de opdruk van de print laat zien.",
     },
     deferral: "Plaatselijke regels en vakkundige praktijk gaan voor.",
     complete:
@@ -137,6 +145,8 @@ const TEMPLATES: Readonly<Record<Language, Template>> = {
       fire: "El disolvente se inflama con una chispa o con el soldador caliente. Manténgalos lejos y deje secar antes de encender.",
       "static discharge":
         "Una chispa que no se nota destruye estos componentes. Use una pulsera antiestática y déjelos en su envoltorio hasta montarlos.",
+      "wrong polarity":
+        "Un componente montado al revés se destruye al conectar la alimentación y puede dañar otros. Monte cada componente polarizado como indica la serigrafía de la placa.",
     },
     deferral: "Las normas locales y la práctica cualificada tienen prioridad.",
     complete:
