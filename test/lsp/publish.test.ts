@@ -1,5 +1,6 @@
 /** Publishing for an editor: what is offered, the files, progress and cancelling. */
 import { afterEach, expect, test } from "vitest";
+import { CancellationTokenSource } from "vscode-jsonrpc";
 import type {
   PublishableResult,
   PublishParams,
@@ -94,4 +95,23 @@ test("pictures are told of as they are read", async () => {
   await publish({ workDoneToken: "t" });
   const value = { kind: "report", message: "Reading picture 1 of 1", percentage: 0 };
   expect(told).toEqual([{ token: "t", value }]);
+});
+
+test("when it is cancelled, no more pictures are read and no file is sent", async () => {
+  const many = Array.from({ length: 40 }, (_, i) => `![Side](side${i}.svg)`);
+  await open(GUIDE.replace("![The board](r1.svg)", many.join(" ")));
+  const cancelling = new CancellationTokenSource();
+  const read = client.files.read.bind(client.files);
+  let pictures = 0;
+  client.files.read = async (uri) => {
+    if (!uri.endsWith(".svg")) return read(uri);
+    if (pictures++ === 0) cancelling.cancel();
+    await client.settled();
+    return new TextEncoder().encode(FILES["r1.svg"]);
+  };
+  const params = { guide: `${FOLDER}guide.md`, outputs: ["guide"], picturesBeside: false };
+  const published = client.connection.sendRequest("kitquill/publish", params, cancelling.token);
+  await expect(published).rejects.toThrow("Publishing was cancelled.");
+  expect(pictures).toBeGreaterThan(0);
+  expect(pictures).toBeLessThan(many.length);
 });

@@ -156,6 +156,19 @@ describe("renaming a part", () => {
     );
   });
 
+  test("is refused where the text has changed while other guides were read", async () => {
+    await started({ "parts.csv": LIST, "other.md": OTHER });
+    const read = client.files.read.bind(client.files);
+    client.files.read = async (uri) => {
+      if (uri.endsWith("other.md")) {
+        await client.change("guide.md", 7, 0, 0, "x");
+        await client.settled();
+      }
+      return read(uri);
+    };
+    await expect(rename("guide.md", 7, 12, "R9")).rejects.toThrow("The text has changed meanwhile");
+  });
+
   test("is refused where the editor holds characters that it could not read", async () => {
     await started({ "parts.csv": LIST });
     await client.open("parts.csv", `${LIST}C1,1\uFFFD\n`);
