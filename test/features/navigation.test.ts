@@ -120,6 +120,16 @@ test("a selection grows from the part to the page", () => {
   expect(selectionsAt(at.guide, page, 5).map(ends)).toHaveLength(2);
 });
 
+test("a selection grows from what is inside a figure to the figure", async () => {
+  const { guide, uri, offset, files } = await atCursor(
+    "---\nparts: p.csv\n---\n\n1. Take {2 * 3¦ V} now.",
+  );
+  const whole = files.get("guide.md")!;
+  const [inside, figure] = selectionsAt(guide, uri, offset);
+  expect(whole.slice(inside!.start, inside!.end)).toBe("2 * 3 V");
+  expect(whole.slice(figure!.start, figure!.end)).toBe("{2 * 3 V}");
+});
+
 test("links lead to lists, pages, pictures, and from `see` to its label", () => {
   const onPage = [...linksOf(at.guide, page)];
   expect(onPage.map(({ span }) => ends(span))).toEqual(["parts.csv", "more.md", "img/flush.png"]);

@@ -106,6 +106,14 @@ describe("headers in five languages are understood", () => {
   });
 });
 
+test("a cross makes a whole line spare, and heights may be in mils or inches", () => {
+  const list = readList(
+    "Ref,Qty,Value,Spare,Height\nR1,1,10k,,40 mil\n,4,M3x6,x,\n,2,M4x6,yes,\n,2,M5x6,no,\nC1,1,1u,,0.2 in\n",
+  );
+  expect(list.lines.map(({ spare }) => spare)).toEqual([undefined, 4, 2, undefined, undefined]);
+  expect([lineOf(list, "R1").height, lineOf(list, "C1").height]).toEqual([1.016, 5.08]);
+});
+
 describe("cells tell before names do", () => {
   test("which column holds the designators", () => {
     const list = readList("Component,Part,Qty\n10k,R1 R2,2\n100n,C1,1\nBC547B,Q1,1\n");

@@ -85,6 +85,19 @@ test("outline, folds, links and growing selections", async () => {
   expect(selection!.parent!.range.start.character).toBe(10);
 });
 
+test("pictures are linked as a reader's program follows their addresses, and no other schemes", async () => {
+  const addresses = ["img/top%20side.png?raw#x", "https://kit.example/a.png", "100%.png"];
+  const unsafe = ["//kit.example/a.png", "data:image/png,x", "command:go"];
+  const pictures = [...addresses, ...unsafe].map((address) => `![a](${address})`).join("\n");
+  await client.open("pictures.md", `---\nparts: parts.csv\n---\n\n${pictures}\n`);
+  const links = await request<DocumentLink[]>("textDocument/documentLink", "pictures.md");
+  expect(links.map(({ target }) => target)).toEqual([
+    `${FOLDER}parts.csv`,
+    `${FOLDER}img/top%20side.png`,
+    "https://kit.example/a.png",
+  ]);
+});
+
 test("lenses lead from a line of the list to its step", async () => {
   const [onStage] = await request<CodeLens[]>("textDocument/codeLens", "guide.md");
   expect(onStage!.command?.title).toBe("2 parts · 2 of 2 fitted");

@@ -21,6 +21,8 @@ test.each([
   ["> 10 MΩ", "more than 10 megohms"],
   ["0.55 N·m", "0.55 newton metres"],
   ["62.5 K/W", "62.5 kelvins per watt"],
+  ["12 V/µs", "12 volts per microsecond"],
+  ["5 m/s/s", "5 m/s/s"],
   ["−20 °C", "minus 20 degrees Celsius"],
   ["1 A", "1 ampere"],
   ["10 000 µF", "10 000 microfarads"],
