@@ -130,7 +130,7 @@ test("texts of the list mean nothing to Markdown", async () => {
 
 test("labels that two pages define mean what their page says", async () => {
   const page = (name: string) =>
-    `## ${name}\n\n1. Fit [R${name === "A" ? 1 : 2}], see [the page][doc], [doc] and note[^1].\n\n[doc]: https://example.com/${name}\n\n[^1]: Note ${name}.\n`;
+    `## ${name}\n\n1. Fit [R${name === "A" ? 1 : 2}], see [the page][doc], [doc], [doc][], [own ${name}] and notes[^1][^${name}].\n\n[doc]: https://example.com/${name}\n[own ${name}]: https://example.com/own\n\n[^1]: Note ${name}.\n\n[^${name}]: Own.\n`;
   const text = await markdownOf(
     `---\nparts: p.csv\npages: [b.md]\n---\n${page("A")}\n--- file: b.md\n${page("B")}${LIST}`,
   );
@@ -140,14 +140,17 @@ test("labels that two pages define mean what their page says", async () => {
   );
   expect(definitions).toEqual([
     ["doc", "https://example.com/A"],
+    ["own a", "https://example.com/own"],
     ["doc-2", "https://example.com/B"],
+    ["own b", "https://example.com/own"],
   ]);
   const links = nodes.flatMap((node) => (node.type === "linkReference" ? [node.identifier] : []));
-  expect(links).toEqual(["doc", "doc", "doc-2", "doc-2"]);
+  const own = (doc: string, name: string) => [doc, doc, doc, `own ${name}`];
+  expect(links).toEqual([...own("doc", "a"), ...own("doc-2", "b")]);
   const notes = nodes.flatMap((node) =>
     node.type === "footnoteReference" ? [node.identifier] : [],
   );
-  expect(notes).toEqual(["1", "1-2"]);
+  expect(notes).toEqual(["1", "a", "1-2", "b"]);
 });
 
 test("pictures lie beside, also those that a definition names", async () => {

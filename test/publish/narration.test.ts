@@ -187,3 +187,13 @@ test("the same guide gives the same bytes", async () => {
   expect(names).toEqual(other!.files.map(({ name }) => name));
   expect(names.map(one!.text)).toEqual(names.map(other!.text));
 });
+
+test("a guide with neither title nor headings has a script, and a chapter with a name", async () => {
+  const text = `---\nparts: parts.csv\n---\n\n1. Fit [R1].\n${LIST}`;
+  const published = await publishFiles(fixture(text).files, "guide.md", ["narration"]);
+  const lines = published.text("narration.txt").split("\n");
+  expect(lines[0]).toMatch(/^Script of a video/);
+  expect(lines.filter((line) => line !== line.trimEnd())).toEqual([]);
+  expect(cuesOf(published, "narration-chapters.vtt").map((cue) => cue.text)).toEqual(["stage 1"]);
+  expect(cuesOf(published).map((cue) => cue.text)).toEqual(["Fit R1."]);
+});

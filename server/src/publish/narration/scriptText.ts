@@ -15,7 +15,7 @@ const INDENT = "        ";
 export function scriptText(script: Script, guide: GuideState): string {
   const words = narrationWords(guide.language).script;
   const head = [
-    script.title,
+    ...(script.title ? [script.title] : []),
     `${words.title} (${SCRIPT_MARK})`,
     "",
     ...wrapped(filled(words.spoken, script.rate, durationText(script.toSpeak)), ""),
@@ -30,7 +30,7 @@ function chapterLines({ stage, title, start, end, passages }: Chapter, words: Sc
   const times = [filled(words.toSpeak, durationText(end - start))];
   if (toDo > 0) times.push(filled(words.toDo, durationText(toDo)));
   const number = stage.steps.length > 0 ? `${stage.number}  ` : "";
-  const name = `${number}${title}`;
+  const name = `${number}${title}`.trimEnd();
   const bodies = passages
     .filter(({ kind }) => kind !== "title")
     .flatMap((one) => passageLines(one, words));

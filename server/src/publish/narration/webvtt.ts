@@ -17,7 +17,7 @@ export function captions(script: Script): string {
 export function chapterTrack(script: Script): string {
   const blocks = script.chapters.map(({ stage, title, start, end }) => {
     const number = stage.steps.length > 0 ? `stage ${stage.number}` : "notes";
-    return `${number}\n${timing(start, end)}\n${escaped(title)}`;
+    return `${number}\n${timing(start, end)}\n${escaped(title) || number}`;
   });
   return file(script, blocks);
 }
