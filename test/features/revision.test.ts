@@ -3,6 +3,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { TOUCHED_KINDS } from "../../server/src/features/revision/touched.ts";
+import { Service } from "../../server/src/service.ts";
+import { MemoryFiles } from "../memoryFiles.ts";
+import { xlsx } from "../syntax/sheets/packing.ts";
 import { FOLDER, revise, type Texts, told } from "./revision.ts";
 
 const HERON: Texts = Object.fromEntries(
@@ -279,6 +282,44 @@ describe("of a step's parts", () => {
     ]);
     const names = revised.changes.changed.map(({ part }) => revised.nameOf(part));
     expect(names).toEqual(["main/R1", "relay/R1", "R2"]);
+  });
+});
+
+describe("of a list in a workbook", () => {
+  const book = (...rows: readonly (readonly string[])[]) => {
+    const cell = (text: string) => `<c t="inlineStr"><is><t>${text}</t></is></c>`;
+    return xlsx(rows.map((row) => `<row>${row.map(cell).join("")}</row>`).join(""));
+  };
+  const HEAD = ["Ref", "Qty", "Value"];
+  const old = book(HEAD, ["R1", "1", "1k"]);
+  const GUIDE = "---\nparts: kit.xlsx#Kit\n---\n\n## A\n\n1. Fit [R1].\n";
+
+  async function revisedBy(fresh: Uint8Array, list = `${FOLDER}kit.xlsx#Kit`) {
+    const files = new MemoryFiles({ [`${FOLDER}kit.xlsx`]: old, [`${FOLDER}guide.md`]: GUIDE });
+    const service = new Service(files);
+    service.follow(`${FOLDER}guide.md`);
+    await service.settle();
+    const [guide] = service.guides();
+    const content = (content: Uint8Array) => ({ content, sheet: "Kit" });
+    return service.revise(guide!, list, content(old), content(fresh));
+  }
+
+  test("places in it are told by their cells, behind those in the guide", async () => {
+    const revised = await revisedBy(book(HEAD, ["R1", "1", "3k"], ["C1", "1", "1u"]));
+    if ("problem" in revised) throw new Error(revised.problem);
+    expect(revised.touched.map(told)).toEqual([
+      "step 1.1: R1: value 1k → 3k; bands brown black red → orange black red.",
+      "step: Sheet `Kit`, cell A3: C1 (1u) is new in the list, and no step fits it.",
+    ]);
+    const { uri, span } = revised.touched[1]!;
+    expect([uri, GUIDE.slice(span.start, span.end)]).toEqual([`${FOLDER}guide.md`, "parts"]);
+  });
+
+  test("one that cannot be read, or that the guide does not name, is a problem", async () => {
+    const cut = await revisedBy(old.subarray(0, 50));
+    expect(cut).toEqual({ problem: expect.stringContaining("damaged or cut off") });
+    const other = await revisedBy(old, `${FOLDER}other.csv`);
+    expect(other).toEqual({ problem: "The guide does not name that parts list." });
   });
 });
 

@@ -237,6 +237,32 @@ test("without bags and steps the kinds of parts are the groups", async () => {
   ]);
 });
 
+test("each line is packed under a name, also one that repeats a designator", async () => {
+  const list = [
+    "Designator,Quantity,Value,Description,Footprint",
+    "R1,1,1k,,",
+    "R1,1,2k,,",
+    "W1,1,link,,",
+    "JP1,1,,Jumper,",
+    "XTAL,1,,,HC-49",
+  ].join("\n");
+  const published = await pack(kit("## A\n1. Fit [R1], [W1], [JP1], [XTAL].", list), "kind");
+  expect(published.faults).toEqual([]);
+  const rows = rowsOf(published).map(({ name, parts, kind }) => [name, parts, kind]);
+  expect(rows).toEqual([
+    ["1 kΩ", "R1", "resistors"],
+    ["2 kΩ", "R1", "resistors"],
+    ["HC-49", "XTAL", "semiconductors"],
+    ["Jumper", "JP1", "electrical"],
+    ["link", "W1", "wire"],
+  ]);
+  const staged = rowsOf(await pack(kit("## A\n1. Fit [R1].", list), "stage"));
+  expect(staged.find(({ name }) => name === "2 kΩ")).toMatchObject({
+    group: "Used in no step",
+    pieces: "1",
+  });
+});
+
 test("a socket that shares its designator with the chip is packed too", async () => {
   const list =
     "Designator,Quantity,Value,Footprint\nU1,1,TL072,DIP-8\nU1,1,DIP-8 socket,DIP-8_Socket";

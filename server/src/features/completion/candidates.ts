@@ -46,8 +46,7 @@ export function boardAt(
   if (own !== undefined && own !== "") return own;
   const stage = stageAt(guide, piece.order, offset - piece.start);
   if (stage?.board !== undefined) return stage.board;
-  if (!stage) return undefined;
-  for (const use of stage.uses()) if (use.supply.kind === "part") return use.supply.board;
+  for (const use of stage?.uses() ?? []) if (use.supply.kind === "part") return use.supply.board;
   return undefined;
 }
 

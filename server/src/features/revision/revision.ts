@@ -76,9 +76,8 @@ export function reviseGuide(
   return {
     fresh: fresh!,
     changes,
-    touched: inOrder(
-      withFindings(drafts, findings, revision).map((one) => withoutSheet(one, fresh!, after.guide)),
-      revision,
+    touched: inOrder(withFindings(drafts, findings, revision), revision).map((one) =>
+      withoutSheet(one, fresh!, after.guide),
     ),
     packing: packingChanges(old!, fresh!, changes),
     nameOf: (part) => nameUnder([before.guide, after.guide], part),
