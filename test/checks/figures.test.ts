@@ -95,6 +95,13 @@ describe("names that nothing defines", () => {
     ]);
   });
 
+  test("are never taken for the figure's own name", async () => {
+    const [message] = await found("1. {VCA = 2 * VC}", "unknown-name");
+    expect(message).toContain("Did you mean VCC?");
+    const [alone] = await found("1. {wibbles = 2 * wibble}", "unknown-name");
+    expect(alone).toContain("Define it: {wibble = …}");
+  });
+
   test("are replaced by the nearest", async () => {
     expect(await fixedBody("1. {2 * VC} {P(R1) = 1 W} {2 * P(R3)}", "unknown-name")).toBe(
       "1. {2 * VCC} {P(R1) = 1 W} {2 * P(R1)}",

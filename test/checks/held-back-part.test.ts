@@ -45,9 +45,29 @@ describe("Hardware put aside or placed", () => {
     expect(await found("1. Keep [later: 4 × M3x10].\n2. Fix [4 × M3x10].")).toEqual([]);
   });
 
+  test("is told in its number, wire by its length", async () => {
+    expect(await found("1. Keep [later: 1 × M3x10].")).toEqual([
+      expect.stringContaining(
+        "1 × M3x10 put aside in step 1.1, and no later step fits it. Name it",
+      ),
+    ]);
+    const wire = "Designator,Quantity,Value\n,1 m,CuL 0.4";
+    const text = kit("## A\n\n1. Keep [later: 0.3 m × CuL 0.4].", wire);
+    expect(await messages(text, "held-back-part")).toEqual([
+      expect.stringContaining(
+        "300 mm of CuL 0.4 put aside in step 1.1, and no later step fits it.",
+      ),
+    ]);
+  });
+
   test("lent to a trial must be taken back", async () => {
     expect(
       await found("1. Hold [try: 4 × M3x10].\n2. Off [remove: 3 × M3x10].", "trial-left"),
-    ).toEqual([expect.stringContaining("4 × M3x10")]);
+    ).toEqual([
+      expect.stringContaining("4 × M3x10 are lent to a trial in step 1.1 and not all are"),
+    ]);
+    expect(await found("1. Hold [try: 1 × M3x10].", "trial-left")).toEqual([
+      expect.stringContaining("1 × M3x10 is lent to a trial in step 1.1 and not taken back"),
+    ]);
   });
 });

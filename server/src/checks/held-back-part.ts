@@ -5,7 +5,7 @@ import type { Check, Finding } from "./check.ts";
 import { useAt } from "./places.ts";
 import { isFitting, openEnds } from "./progress.ts";
 import { tally } from "./tally.ts";
-import { partName, pieces, stepName } from "./words.ts";
+import { partName, stepName, usedAmount } from "./words.ts";
 
 export const check: Check = {
   meta: {
@@ -28,10 +28,11 @@ export const check: Check = {
     const fitted = later && uses.some((use) => isFitting(use) && guide.compare(later, use) < 0);
     const open = placed ?? (fitted ? undefined : later);
     if (!open) return;
+    const them = (open.count ?? 1) > 1 ? "them" : "it";
     yield {
       at: useAt(open),
       message: () =>
-        `${pieces(open.count ?? 1, hardware)} ${doing(open)} in ${stepName(open)}, and no later step fits them. Name them in the step that fits them.`,
+        `${usedAmount(open, hardware)} ${doing(open)} in ${stepName(open)}, and no later step fits ${them}. Name ${them} in the step that fits ${them}.`,
     };
   },
 };

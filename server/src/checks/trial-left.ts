@@ -28,10 +28,12 @@ export const check: Check = {
     for (const use of tally(uses, Number.POSITIVE_INFINITY).open) {
       if (use.role !== "try") continue;
       const lent = pieces(use.count ?? 1, hardware);
+      const what = use.count === 1 ? "is lent to a trial" : "are lent to a trial";
+      const left = use.count === 1 ? "not" : "not all are";
       yield {
         at: useAt(use),
         message: () =>
-          `${lent} are lent to a trial in ${stepName(use)} and not all are taken back or fitted later. Add [remove: ${lent}] where they come out again.`,
+          `${lent} ${what} in ${stepName(use)} and ${left} taken back or fitted later. Add [remove: ${lent}] where they come out again.`,
       };
     }
   },

@@ -40,20 +40,20 @@ function finding(
   return {
     at: figure.at(part, span),
     // What is near to it follows edits elsewhere.
-    message: () => (suggestion ? problem.message : message(written, guide)),
+    message: () => (suggestion ? problem.message : message(written, figure, guide)),
     fixes: suggestion
       ? [write(suggestion.text)]
       : [
           () => {
-            const [nearest] = near(written, guide);
+            const [nearest] = near(written, figure, guide);
             return nearest === undefined ? undefined : write(nearest)();
           },
         ],
   };
 }
 
-function message(written: string, guide: Guide): string {
-  const names = near(written, guide);
+function message(written: string, figure: GuideFigure, guide: Guide): string {
+  const names = near(written, figure, guide);
   const hint =
     names.length > 0
       ? ` Did you mean ${joinWords(names, "or")}?`
@@ -64,9 +64,10 @@ function message(written: string, guide: Guide): string {
   return `${what}${hint}`;
 }
 
-/** The nearest name that is defined, the nearest designators, the nearest function. */
-function near(written: string, guide: Guide): readonly string[] {
-  const name = nearestWord(written, guide.figures.names());
+/** The nearest name that another figure defines, the nearest designators, the nearest function. */
+function near(written: string, { figure }: GuideFigure, guide: Guide): readonly string[] {
+  const others = [...guide.figures.names()].filter((one) => one !== figure.name?.text);
+  const name = nearestWord(written, others);
   const symbol = written.split("(")[0]!.trim();
   const isCall = written.includes("(");
   const functions = [...ARITHMETIC.keys(), ...TRADE_FUNCTIONS.keys()];

@@ -51,6 +51,13 @@ export function pieces(count: number, hardware: Hardware): string {
   return `${count} × ${hardware.name}`;
 }
 
+/** What a use takes of its line: `8 × M3x10`, `820 mm of CuL 1.0`. */
+export function usedAmount({ count, metres }: Use, hardware: Hardware): string {
+  return metres === undefined
+    ? pieces(count ?? 1, hardware)
+    : `${lengthText(metres)} of ${hardware.name}`;
+}
+
 /** `820 mm` or `2.5 m` */
 export function lengthText(metres: number): string {
   const round = (x: number) => Number(x.toPrecision(6));

@@ -6,7 +6,7 @@ import type { Anchor, Check, Finding, Related } from "./check.ts";
 import { cellAt, useAt } from "./places.ts";
 import { openEnds } from "./progress.ts";
 import { tally } from "./tally.ts";
-import { lengthText, pieces, stepName } from "./words.ts";
+import { lengthText, pieces, stepName, usedAmount } from "./words.ts";
 
 export const check: Check = {
   meta: {
@@ -111,8 +111,7 @@ function usedElsewhere(hardware: Hardware, uses: readonly Use[], but?: Use): Rel
     .slice(0, 10)
     .map((use) => ({
       at: useAt(use),
-      message: () =>
-        `${use.metres === undefined ? pieces(use.count ?? 1, hardware) : `${lengthText(use.metres)} of ${hardware.name}`} in ${stepName(use)}.`,
+      message: () => `${usedAmount(use, hardware)} in ${stepName(use)}.`,
     }));
 }
 
