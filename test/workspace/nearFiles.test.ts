@@ -72,6 +72,13 @@ describe("A path that names no file", () => {
     expect(await kit.mended()).toEqual(["parts: bench.tsv", "parts: kestrel.csv"]);
   });
 
+  test("is none that the guide names already", async () => {
+    const kit = new Kit("parts: { main: a.csv, psu: b.csv }", ["wren/a.csv"]);
+    expect(await kit.said()).toEqual([
+      "There is no file `b.csv`. The path counts from the guide's folder.",
+    ]);
+  });
+
   test("is neither the guide nor a picture", async () => {
     const kit = new Kit("parts: guide.csv", ["wren/guide.svg"]);
     expect(await kit.said()).toEqual([

@@ -43,6 +43,7 @@ export class GuideFiles {
   uris = new Set<string>();
   /** Folders in which one that was not found has been looked for. */
   readonly #searched = new Set<string>();
+  #named: ReadonlySet<string> = new Set();
   problems: FileProblem[] = [];
   sheets = new SheetFindings("", new Map());
 
@@ -79,9 +80,23 @@ export class GuideFiles {
     const first = await this.#load(this.#uri);
     const page = first.kind === "found" ? first.value : undefined;
     const notes = page?.frontMatter;
-    if (page && notes?.keys.has("parts")) return { page, notes };
+    if (page && notes?.keys.has("parts")) {
+      this.#named = this.#namedBy(notes);
+      return { page, notes };
+    }
     this.#usePages(page ? [page] : []);
     return undefined;
+  }
+
+  /** The guide's own page, and what its front matter names. */
+  #namedBy({ parts, pages }: FrontMatter): ReadonlySet<string> {
+    const paths = [
+      ...parts.map(({ path }) => splitSheet(path.value).path),
+      ...pages.map((page) => page.value),
+    ];
+    const reach = { folders: [], outsideAllowed: true };
+    const resolved = paths.map((path) => resolveReference(this.#uri, path, reach));
+    return new Set([this.#uri, ...resolved.flatMap((one) => ("uri" in one ? one.uri : []))]);
   }
 
   /** Reads the further pages that the first page names; gives all of them in their order. */
@@ -165,7 +180,8 @@ export class GuideFiles {
     const { path: file, sheet } = splitSheet(path.value);
     const kind = code === "front-matter" ? PAGES : LISTS;
     const { files } = this.#context.sources;
-    const { message, meant } = await lostFile(file, uri, this.#uri, kind, files);
+    const lost = { reference: file, uri, kind, named: this.#named };
+    const { message, meant } = await lostFile(lost, this.#uri, files);
     const isWorkbook = (name: string) => splitSheet(`${name}#1`).sheet !== undefined;
     const whole = meant.map((name) => (sheet && isWorkbook(name) ? `${name}#${sheet}` : name));
     this.#report(code, path, message, whole);

@@ -21,28 +21,36 @@ export const PAGES: NamedKind = { endings: ["md", "markdown"], isRare: false };
 /** More than these are no help in a message. */
 const FEW = 3;
 
+/** A path in a guide's front matter that leads to no file. */
+export interface LostPath {
+  readonly reference: string;
+  /** Where it leads to. */
+  readonly uri: string;
+  readonly kind: NamedKind;
+  /** URIs of the guide itself and of what its front matter names: none of them is meant once more. */
+  readonly named: ReadonlySet<string>;
+}
+
 export interface Lost {
   readonly message: string;
   /** Paths from the guide's folder that may be meant, the likeliest first. */
   readonly meant: readonly string[];
 }
 
-/**
- * What to tell of `reference`, a path in the guide at `guideUri` that leads to `uri`, where no file is.
- * The files of that folder are looked at, and those of the guide's own.
- */
+/** What to tell of it. The files of its folder are looked at, and those of the guide's own. */
 export async function lostFile(
-  reference: string,
-  uri: string,
+  { reference, uri, kind, named }: LostPath,
   guideUri: string,
-  kind: NamedKind,
   files: Files,
 ): Promise<Lost> {
-  const own = await pathsIn(folderOf(guideUri), guideUri, files);
-  const there =
-    folderOf(uri) === folderOf(guideUri) ? [] : await pathsIn(folderOf(uri), guideUri, files);
   const endings = new Set([...kind.endings, endingOf(reference)]);
-  const known = [...there, ...own].filter((path) => endings.has(endingOf(path)));
+  const pathsIn = async (folder: string) =>
+    (await filesIn(folder, files))
+      .filter((file) => endings.has(endingOf(file)) && !named.has(file))
+      .flatMap((file) => relativePath(guideUri, file) ?? []);
+  const own = await pathsIn(folderOf(guideUri));
+  const there = folderOf(uri) === folderOf(guideUri) ? [] : await pathsIn(folderOf(uri));
+  const known = [...there, ...own];
   const near = nearestWord(nameOf(reference), known.map(nameOf));
   const meant = known.find((path) => nameOf(path) === near);
   if (meant !== undefined) {
@@ -59,13 +67,11 @@ export async function lostFile(
   return { message: `${missingFile(reference)} In that folder: ${names}.`, meant: beside };
 }
 
-/** Paths, from the guide's folder, of the other files in a folder; none where it cannot be read. */
-async function pathsIn(folder: string, guideUri: string, files: Files): Promise<readonly string[]> {
+/** URIs of the files in a folder; none where it cannot be read. */
+async function filesIn(folder: string, files: Files): Promise<readonly string[]> {
   try {
     const entries = await files.list(folder);
-    return entries
-      .filter(({ kind, uri }) => kind === "file" && uri !== guideUri)
-      .flatMap(({ uri }) => relativePath(guideUri, uri) ?? []);
+    return entries.filter(({ kind }) => kind === "file").map(({ uri }) => uri);
   } catch (error) {
     if (error instanceof FileError) return [];
     throw error;
