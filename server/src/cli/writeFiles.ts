@@ -52,27 +52,46 @@ async function keep(file: string, aside: string): Promise<boolean> {
   return true;
 }
 
-/** Pictures, which are there already, several at a time; what is made as it is written one by one. */
+/** Pictures, which are there already, go to the disk while the pages are made. */
 async function writeDrafts(
   files: readonly PublishedFile[],
   draft: (index: number) => string,
 ): Promise<void> {
   const numbered = files.map((file, index) => ({ file, path: draft(index) }));
-  const made = numbered.filter(({ file }) => file.mark !== undefined);
-  for (const { file, path } of made) await writeDraft(path, file);
   const there = numbered.filter(({ file }) => file.mark === undefined);
-  for (let from = 0; from < there.length; from += AT_A_TIME) {
-    const some = there.slice(from, from + AT_A_TIME);
+  const made = numbered.filter(({ file }) => file.mark !== undefined);
+  // Both are waited for, also when one fails: nothing is written to a folder that is being removed.
+  const ended = await Promise.allSettled([
+    writeInTurn(there, AT_A_TIME),
+    // One by one, so that not all are held at once.
+    writeInTurn(made, 1),
+  ]);
+  for (const one of ended) if (one.status === "rejected") throw one.reason;
+}
+
+async function writeInTurn(
+  drafts: readonly { readonly file: PublishedFile; readonly path: string }[],
+  atATime: number,
+): Promise<void> {
+  for (let from = 0; from < drafts.length; from += atATime) {
+    const some = drafts.slice(from, from + atATime);
     await Promise.all(some.map(({ file, path }) => writeDraft(path, file)));
   }
 }
 
+/** While a stretch is written the next one is made. */
 async function writeDraft(path: string, { content }: PublishedFile): Promise<void> {
   const file = await open(path, "wx", 0o666);
+  let written = Promise.resolve();
   try {
-    for (const stretch of joined(stretchesOf(content()))) await file.writeFile(stretch);
+    for (const stretch of joined(stretchesOf(content()))) {
+      await written;
+      written = file.writeFile(stretch);
+    }
+    await written;
     await file.sync();
   } finally {
+    await Promise.allSettled([written]);
     await file.close();
   }
 }
