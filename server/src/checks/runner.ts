@@ -69,17 +69,10 @@ export class CheckRunner {
 
   run(guide: GuideState, changes: GuideChanges): void {
     if (changes.all) this.#forgetAll();
-    for (const piece of changes.retired) this.#keep(this.#byPiece, piece, NOTHING);
-    for (const piece of changes.admitted)
-      this.#keep(this.#byPiece, piece, this.#ofPiece(piece, guide));
-    for (const figure of changes.figures.gone) this.#keep(this.#byFigure, figure, NOTHING);
-    for (const figure of changes.figures.changed) {
-      const found = gather(this.#checks.figure, (check) => check.figure(figure, guide));
-      this.#keep(this.#byFigure, figure, found);
-    }
+    this.#runPieces(guide, changes);
+    this.#runFigures(guide, changes.figures);
     const supplies = changes.all ? [...guide.parts, ...guide.hardware] : related(changes, guide);
-    for (const supply of supplies)
-      this.#keep(this.#bySupply, supply, this.#ofSupply(supply, guide));
+    this.#runSupplies(guide, supplies);
     this.#runLines(guide, supplies);
     this.#runStages(guide, supplies);
     if (changes.all) {
@@ -106,6 +99,27 @@ export class CheckRunner {
     take(this.#byList);
     take(this.#byGuide);
     return all;
+  }
+
+  // Each long loop in a method of its own: code that is compiled while the first check of a guide is in
+  // one of them knows nothing of what comes behind it, and would be left there at each keystroke.
+
+  #runPieces(guide: GuideState, { retired, admitted }: GuideChanges): void {
+    for (const piece of retired) this.#keep(this.#byPiece, piece, NOTHING);
+    for (const piece of admitted) this.#keep(this.#byPiece, piece, this.#ofPiece(piece, guide));
+  }
+
+  #runFigures(guide: GuideState, { gone, changed }: GuideChanges["figures"]): void {
+    for (const figure of gone) this.#keep(this.#byFigure, figure, NOTHING);
+    for (const figure of changed) {
+      const found = gather(this.#checks.figure, (check) => check.figure(figure, guide));
+      this.#keep(this.#byFigure, figure, found);
+    }
+  }
+
+  #runSupplies(guide: GuideState, supplies: readonly Supply[]): void {
+    for (const supply of supplies)
+      this.#keep(this.#bySupply, supply, this.#ofSupply(supply, guide));
   }
 
   #ofPiece(piece: PieceNode, guide: GuideState): readonly Found[] {
@@ -144,10 +158,7 @@ export class CheckRunner {
   }
 
   #runStages(guide: GuideState, supplies: readonly Supply[]): void {
-    // Whether a part takes its turn can hang on a mark in another stage (later, place).
-    const touched = new Set<unknown>();
-    for (const supply of supplies)
-      for (const use of guide.uses(supply)) touched.add(use.step.stage);
+    const touched = stagesOf(guide, supplies);
     const byStage: StageFindings[] = [];
     const carrier = new TopsCarrier();
     const more = guide.stages.length - this.#byStage.length;
@@ -224,6 +235,13 @@ function gather<C extends Check>(
     }
   }
   return found ?? NOTHING;
+}
+
+/** Where supplies are used: whether a part takes its turn can hang on a mark in another stage (later, place). */
+function stagesOf(guide: GuideState, supplies: readonly Supply[]): ReadonlySet<unknown> {
+  const stages = new Set<unknown>();
+  for (const supply of supplies) for (const use of guide.uses(supply)) stages.add(use.step.stage);
+  return stages;
 }
 
 /** The changed supplies, and the sockets and chips that depend on them. */
