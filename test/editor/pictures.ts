@@ -51,11 +51,11 @@ test("the editor with findings, and the preview beside it", async () => {
     await editor.openFile("plover.md");
     await editor.command("View: Toggle Primary Side Bar Visibility");
     await editor.problems();
-    await editor.goTo(112, 1);
+    await editor.goTo(118, 1);
     await editor.command("Kitquill: Open Guide Preview to the Side");
     const preview = await PreviewPage.of(editor);
     await editor.command("View: Focus First Editor Group");
-    await editor.goTo(115, 1);
+    await editor.goTo(121, 1);
     await preview.shows("main", "Measure from each tab");
     await editor.eventually(
       () => editor.squiggles(),

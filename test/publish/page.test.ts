@@ -206,9 +206,12 @@ describe("what a page shows", () => {
     expect(cells.map((cell) => $(cell).attr("class"))).toEqual(["left", "right", "left", "right"]);
   });
 
-  test("names of stages on paper as texts that end neither style nor text", async () => {
+  test("names on paper as texts that end neither style nor text", async () => {
     const $ = await pageOf('## The "LED" < 2 V\n\n1. Fit [R1].');
-    expect($("style").text()).toContain('content: "1  The \\22 LED\\22  \\3c  2 V"');
+    expect($(".running").text()).toBe('1 The "LED" < 2 V');
+    const titled = `---\ntitle: '"LED" < 2 V'\nparts: parts.csv\n---\n## A\n\n1. Fit [R1].\n${LIST}`;
+    const style = (await publishFixture(titled, ["guide"])).page()("style").text();
+    expect(style).toContain('content: "\\22 LED\\22  \\3c  2 V"');
   });
 
   test("figures as values, with their range on demand", async () => {
@@ -222,6 +225,16 @@ describe("what a page shows", () => {
     // A full stop does not begin a line; what the figure is made of is as broad as it likes.
     expect(seen($("#step-1-1 .kept").last().text())).toMatch(/^10 W.*\.$/);
     expect($("#step-1-1").text()).toContain(". Fit R1.");
+  });
+
+  test("a figure that is recalled as its author states it", async () => {
+    const $ = await pageOf(
+      "## A\n\n1. Fit [R1]. It takes {P(R1) = VCC^2 / 240 Ω = 0.42 W}.\n2. Feel {P(R1)}, or {P(R1) / 2}.",
+      "supply: { VCC: 10 V }\n",
+    );
+    // 100 V² over 240 Ω is 0.4167 W.
+    const shown = $("button.figure").toArray();
+    expect(shown.map((one) => seen($(one).text()))).toEqual(["0.42 W", "0.42 W", "208 mW"]);
   });
 
   test("readings as fields with their limits in the unit that the author reads in", async () => {

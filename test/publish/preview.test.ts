@@ -183,7 +183,7 @@ describe.each([
     const preview = new GuidePreview();
     const { page } = await publishSample(folder, name, ["guide"]);
     const $ = page();
-    $(".record, header, script").remove();
+    $(".record, .running, header, script").remove();
     for (const _ of preview.follow(service.guidesOf(FOLDER + name)[0]!, PICTURES)) void _;
     const shown = load(preview.blocks.map(({ html }) => html).join("\n"));
     expect(seen(shown("body").text())).toBe(seen($("main").text()));

@@ -92,4 +92,13 @@ test("tools come with the steps that need them, in a form that no spreadsheet ta
     neededIn: "Step 11.3, 11.16, 11.17, 13.1, 13.8",
   });
   expect(rows.every(({ neededIn }) => !/^[\d.]+$/.test(neededIn!))).toBe(true);
+  // Listed for the whole guide: the few steps whose words name it are not all that take it.
+  expect(rows).toContainEqual({ guide, kind: "tool", name: "multimeter", neededIn: "" });
+});
+
+test("what the kit brings along is nothing to be brought, in whatever words a step names it", async () => {
+  const published = await publishSample("plover", "plover.de.md", ["tools"]);
+  const names = rowsOf(published, "tools.csv").map(({ name }) => name);
+  expect(names).toContain("Heißluftgebläse");
+  expect(names).not.toContain("Schrumpfschlauch");
 });

@@ -1,6 +1,7 @@
 /** What figures show to a reader: values, on demand with range and origin, and readings as fields. */
 import type { GuideFigure } from "../model/figures/figure.ts";
 import { readingText } from "../model/figures/readingText.ts";
+import type { Guide } from "../model/guide.ts";
 import type { GuideState } from "../model/guideState.ts";
 import type { PieceNode } from "../model/pieceNode.ts";
 import type { FigureValue } from "../quantity/evaluation/value.ts";
@@ -44,12 +45,26 @@ export function shownFigure(figure: Figure, piece: PieceNode, guide: GuideState)
   if (!place || !value) return { text: stated?.text ?? written ?? name?.text ?? "", details: [] };
   const isQuantity = place.formula?.isQuantity ?? false;
   const local = (printed: string) => localNumbers(printed, guide.language);
-  const text = stated?.text ?? (isQuantity ? expression!.text : local(printValue(value)));
+  const rounded = stated?.text ?? statedWhereDefined(place, guide);
+  const text = rounded ?? (isQuantity ? expression!.text : local(printValue(value)));
   const range = value.min === value.max ? [] : [local(printLimits(value))];
   // Of a name that is recalled the reader gets what it was defined with.
   const origin = place.definition && place.definition !== place ? place.definition.figure : figure;
   const isSum = !(place.definition?.formula ?? place.formula)?.isQuantity;
   return { text, details: isSum ? [...range, originText(origin)] : range };
+}
+
+/** What the author states of the figure that this one does nothing but recall. */
+export function statedWhereDefined(
+  { figure, formula, board }: GuideFigure,
+  guide: Guide,
+): string | undefined {
+  const recalled = figure.name ? undefined : formula?.names[0];
+  if (!recalled) return undefined;
+  const meaning = guide.figures.meaning(recalled.use, board);
+  if (meaning.kind !== "figure") return undefined;
+  const { name, stated } = meaning.figure.figure;
+  return name?.text === figure.expression?.text.trim() ? stated?.text : undefined;
 }
 
 function originText({ name, expression }: Figure): string {

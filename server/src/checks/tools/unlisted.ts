@@ -1,7 +1,7 @@
 /** Tools and consumables that steps name and nothing lists. */
 import type { Guide } from "../../model/guide.ts";
-import type { PartsList } from "../../model/list/partsList.ts";
 import { type Naming, thingsIn } from "../../model/tools/namedThings.ts";
+import { suppliedThings } from "../../model/tools/suppliedThings.ts";
 import type { FrontMatter } from "../../syntax/frontMatter.ts";
 import type { Language } from "../../text/language.ts";
 import type { Thing } from "../../trade/tools/tool.ts";
@@ -33,24 +33,4 @@ function listedTools(frontMatter: FrontMatter, language: Language): ReadonlySet<
   const listed = new Set(frontMatter.tools.flatMap(({ value }) => thingsIn(value, language)));
   listedBy.set(frontMatter, listed);
   return listed;
-}
-
-const suppliedBy = new WeakMap<PartsList, Map<Language, ReadonlySet<Thing>>>();
-const NAMING = ["value", "part number", "description", "notes"] as const;
-
-/** Things that a kit brings along, by the lines of its list. */
-function suppliedThings(list: PartsList, language: Language): ReadonlySet<Thing> {
-  const byLanguage = suppliedBy.get(list) ?? new Map<Language, ReadonlySet<Thing>>();
-  suppliedBy.set(list, byLanguage);
-  const known = byLanguage.get(language);
-  if (known) return known;
-  const supplied = new Set<Thing>();
-  for (const { cells } of list.lines) {
-    for (const meaning of NAMING) {
-      const text = cells[meaning]?.text;
-      if (text) for (const thing of thingsIn(text, language)) supplied.add(thing);
-    }
-  }
-  byLanguage.set(language, supplied);
-  return supplied;
 }

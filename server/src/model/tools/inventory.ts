@@ -2,6 +2,7 @@
 import { isConsumable, type Thing } from "../../trade/tools/tool.ts";
 import type { Guide } from "../guide.ts";
 import { type Naming, thingsIn } from "./namedThings.ts";
+import { suppliedThings } from "./suppliedThings.ts";
 
 export interface InventoryEntry {
   /** `own`: something that the kit does not contain, beside tools and known consumables. */
@@ -12,10 +13,13 @@ export interface InventoryEntry {
   readonly things: readonly Thing[];
   /** Numbers of the steps that need it, in order. */
   readonly steps: ReadonlySet<string>;
+  /** Those of them that a mark tells of; the words of a step name only some of what it takes. */
+  readonly marked: ReadonlySet<string>;
 }
 
 interface Gathered extends InventoryEntry {
   readonly steps: Set<string>;
+  readonly marked: Set<string>;
 }
 
 const ORDER: readonly InventoryEntry["kind"][] = ["tool", "consumable", "own"];
@@ -27,17 +31,24 @@ export function inventory(guide: Guide): readonly InventoryEntry[] {
   // Words count for what a mark lists, even for one that stands behind them.
   const places = new Map(all.filter(isMark).map((naming) => [naming, entryOf(naming, entries)]));
   for (const naming of all) {
-    const entry = places.get(naming) ?? entryOf(naming, entries);
-    if (naming.step) entry.steps.add(naming.step.number);
+    const entry = places.get(naming) ?? wordEntry(naming, entries, guide);
+    if (!entry || !naming.step) continue;
+    entry.steps.add(naming.step.number);
+    if (isMark(naming)) entry.marked.add(naming.step.number);
   }
   return entries.sort((a, b) => ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind));
+}
+
+/** The steps that a reader is told of: of what is listed for the whole guide, those with a mark. */
+export function stepsToTell({ listed, steps, marked }: InventoryEntry): readonly string[] {
+  return [...(listed === "tools" ? marked : steps)];
 }
 
 function listedEntries({ frontMatter, language }: Guide): Gathered[] {
   return frontMatter.tools.map(({ value }): Gathered => {
     const things = language ? thingsIn(value, language) : [];
     const kind = things[0] && isConsumable(things[0]) ? "consumable" : "tool";
-    return { kind, name: value, listed: "tools", things, steps: new Set() };
+    return { kind, name: value, listed: "tools", things, steps: new Set(), marked: new Set() };
   });
 }
 
@@ -45,21 +56,30 @@ function isMark({ by }: Naming): boolean {
   return by !== "words";
 }
 
-/** Words count for what is listed of the same kind; marks for themselves. */
-function entryOf(naming: Naming, entries: Gathered[]): Gathered {
-  const [thing] = naming.things;
-  const same = entries.find((entry) =>
-    naming.by === "words"
-      ? entry.things.includes(thing!)
-      : entry.name.toLowerCase() === naming.text.toLowerCase(),
-  );
+/** Words count for what is listed of the same kind; what the kit brings along is no want. */
+function wordEntry(naming: Naming, entries: Gathered[], guide: Guide): Gathered | undefined {
+  const thing = naming.things[0]!;
+  const same = entries.find((entry) => entry.things.includes(thing));
   if (same) return same;
+  const { lists, language } = guide;
+  const isSupplied = language && lists.some((list) => suppliedThings(list, language).has(thing));
+  return isSupplied ? undefined : newEntry(naming, entries);
+}
+
+/** Marks count for themselves. */
+function entryOf(naming: Naming, entries: Gathered[]): Gathered {
+  const name = naming.text.toLowerCase();
+  return entries.find((entry) => entry.name.toLowerCase() === name) ?? newEntry(naming, entries);
+}
+
+function newEntry(naming: Naming, entries: Gathered[]): Gathered {
   const entry: Gathered = {
     kind: kindOf(naming),
     name: naming.text,
     listed: naming.by === "words" ? null : "mark",
     things: naming.things,
     steps: new Set(),
+    marked: new Set(),
   };
   entries.push(entry);
   return entry;

@@ -2,7 +2,7 @@
  * The tools and supplies that the builder brings, as rows for a spreadsheet; no file where a guide
  * needs none.
  */
-import { inventory } from "../../model/tools/inventory.ts";
+import { inventory, stepsToTell } from "../../model/tools/inventory.ts";
 import { csvFile } from "../../text/csvText.ts";
 import { titleOf } from "../title.ts";
 import { filled, pageWords } from "../words/words.ts";
@@ -20,10 +20,11 @@ export const TOOLS = {
   write: ({ guide }) => {
     const { step } = pageWords(guide.language);
     const title = titleOf(guide) ?? "";
-    const rows = inventory(guide).map(({ kind, name, steps }) => {
+    const rows = inventory(guide).map((entry) => {
+      const steps = stepsToTell(entry);
       // With the word: a spreadsheet would make 1.1 of step 1.10.
-      const where = steps.size === 0 ? "" : filled(step, [...steps].join(", "));
-      return [title, kind, name, where];
+      const where = steps.length === 0 ? "" : filled(step, steps.join(", "));
+      return [title, entry.kind, entry.name, where];
     });
     if (rows.length === 0) return { files: [], faults: [] };
     const content = () => csvFile([HEADER, ...rows]);

@@ -1,6 +1,6 @@
 /** What the builder needs beside the kit: tools, and supplies that are not in it. */
 import type { GuideState } from "../../model/guideState.ts";
-import { type InventoryEntry, inventory } from "../../model/tools/inventory.ts";
+import { type InventoryEntry, inventory, stepsToTell } from "../../model/tools/inventory.ts";
 import { escapeHtml, keepUnits, numberId } from "../html.ts";
 import type { PageWords } from "../words/form.ts";
 
@@ -20,8 +20,10 @@ export function needsHtml(guide: GuideState, words: PageWords): string {
 }
 
 function list(title: string, entries: readonly InventoryEntry[]): string {
-  const items = entries.map(({ name, steps }) => {
-    const few = steps.size <= MOST_STEPS ? [...steps] : [];
+  const items = entries.map((entry) => {
+    const { name } = entry;
+    const steps = stepsToTell(entry);
+    const few = steps.length <= MOST_STEPS ? steps : [];
     const links = few.map((number) => `<a href="#step-${numberId(number)}">${number}</a>`);
     const where = links.length > 0 ? ` <span class="where">${links.join(", ")}</span>` : "";
     return `<li>${escapeHtml(keepUnits(name))}${where}</li>`;

@@ -25,10 +25,10 @@ tfoot td, tfoot th { border-bottom: 0; border-top: 2px solid #1b1d1f; font-weigh
 tr { break-inside: avoid; }
 thead { display: table-header-group; }
 tfoot { display: table-row-group; }
-.right { text-align: right; white-space: nowrap; width: 5.6rem; }
+.right { text-align: right; white-space: nowrap; width: 5rem; }
 .box { width: 2.2rem; }
 .box input { width: 1.1rem; height: 1.1rem; margin: .1rem 0; accent-color: #1b1d1f; }
-.what { width: 52%; }
+.what { width: 44%; }
 .ref { font-family: ui-monospace, "DejaVu Sans Mono", monospace; font-size: .92em; }
 .soft { color: #4b5054; }
 .number { width: 4.5rem; }

@@ -5,6 +5,7 @@
 import type { GuideState } from "../../model/guideState.ts";
 import type { PieceNode } from "../../model/pieceNode.ts";
 import { type Block, blocksOf } from "../blocks.ts";
+import { statedWhereDefined } from "../figures.ts";
 import { type FillContext, Filler, type Footnotes, type PictureSource } from "../fill/filler.ts";
 import type { Template } from "../piece/holes.ts";
 import { pageWords } from "../words/words.ts";
@@ -96,8 +97,10 @@ function groundOf(
   const ground: unknown[] = [piece.uses];
   for (const { name } of piece.references) ground.push(guide.labels(name)[0]?.step?.number);
   if (piece.figures.length > 0) {
-    for (const { evaluation, definition } of guide.figures.ofPiece(piece)) {
-      ground.push(evaluation, definition, definition?.evaluation);
+    for (const figure of guide.figures.ofPiece(piece)) {
+      const { evaluation, definition } = figure;
+      const recalled = statedWhereDefined(figure, guide);
+      ground.push(evaluation, definition, definition?.evaluation, recalled);
     }
   }
   for (const url of template.pictures) ground.push(pictures.source(piece.page.uri, url));
