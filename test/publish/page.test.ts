@@ -234,7 +234,7 @@ describe("what a page shows", () => {
     );
     // 100 V² over 240 Ω is 0.4167 W.
     const shown = $("button.figure").toArray();
-    expect(shown.map((one) => seen($(one).text()))).toEqual(["0.42 W", "0.42 W", "208 mW"]);
+    expect(shown.map((one) => seen($(one).text()))).toEqual(["0.42 W", "0.42 W", "0.208 W"]);
   });
 
   test("readings as fields with their limits in the unit that the author reads in", async () => {
