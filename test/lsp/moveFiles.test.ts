@@ -81,6 +81,24 @@ describe("moving a file", () => {
     ]);
   });
 
+  test("changes the addresses of pictures, on every page of the guide", async () => {
+    const more = "# More\n\n![b](img/b.svg#left)\n\n![web](https://example.org/c.png)\n";
+    const text = `${GUIDE}   ![a](<img/a b.png> "A")\n`;
+    await started({ "guide.md": text, "more.md": more });
+    await client.open("guide.md", text);
+    expect(await moved(["img/a b.png", "img/top view (1).png"])).toEqual([
+      "guide.md:6:9-20 img/top%20view%20%281%29.png",
+    ]);
+    expect(await moved(["img", "pictures"])).toEqual([
+      "guide.md:6:9-20 pictures/a%20b.png",
+      "more.md:2:5-19 pictures/b.svg#left",
+    ]);
+    expect(await moved(["more.md", "pages/more.md"])).toEqual([
+      "guide.md:2:8-15 pages/more.md",
+      "more.md:2:5-19 ../img/b.svg#left",
+    ]);
+  });
+
   test("a folder takes its files along", async () => {
     const text = GUIDE.replace("parts.csv", "lists/parts.csv");
     await started({ "guide.md": text, "lists/parts.csv": LIST });

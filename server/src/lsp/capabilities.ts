@@ -9,7 +9,7 @@ import { CodeActionKind, TextDocumentSyncKind } from "./values.ts";
 /** Signs behind which something may be offered. */
 const TRIGGERS = ["[", "{", "*", ":", ",", " ", "#", "/", "+", "×", "=", "(", ";"];
 /** Files whose move is followed by the paths that guides name. */
-const FILES = "**/*.{md,markdown,csv,tsv,txt,xlsx,xlsm,ods}";
+const FILES = "**/*.{md,markdown,csv,tsv,txt,xlsx,xlsm,ods,png,jpg,jpeg,gif,svg,webp,avif}";
 
 /** For a client that can take so much. */
 export function capabilitiesFor(client: ClientCapabilities): ServerCapabilities {

@@ -1,9 +1,10 @@
-/** What the front matter of a guide must say after files were moved or renamed. */
+/** What a guide must say of lists, pages and pictures after files were moved or renamed. */
 import { URI, Utils } from "vscode-uri";
 import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
-import type { TextEdit } from "../text/span.ts";
+import type { Span, TextEdit } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
 import { resolveReference, splitSheet } from "./paths.ts";
+import { pathOf } from "./pictures.ts";
 
 /** Edits of `text`, the guide at `uri`. `movedTo` gives where a file is now, be it where it was. */
 export function pathEdits(
@@ -24,6 +25,31 @@ export function pathEdits(
       return [{ span, text: writtenPath(whole, text.slice(span.start - 1, span.start)) }];
     },
   );
+}
+
+/** Edits of the page at `uri`, whose pictures have these addresses at these places. */
+export function pictureEdits(
+  uri: string,
+  pictures: Iterable<{ readonly url: string; readonly span: Span }>,
+  movedTo: (uri: string) => string,
+): readonly TextEdit[] {
+  const edits: TextEdit[] = [];
+  for (const { url, span } of pictures) {
+    const target = resolveReference(uri, pathOf(url), { folders: [], outsideAllowed: true });
+    if (!("uri" in target)) continue;
+    const path = relativePath(movedTo(uri), movedTo(target.uri));
+    if (path === undefined || path === relativePath(uri, target.uri)) continue;
+    const behind = /[?#].*$/s.exec(url)?.[0] ?? "";
+    edits.push({ span, text: path.replace(SPECIAL, encoded) + behind });
+  }
+  return edits;
+}
+
+/** What would end an address in Markdown, or mean something else there. */
+const SPECIAL = /[\s<>()"'`%?#\\[\]*&{}|]/g;
+
+function encoded(sign: string): string {
+  return `%${sign.charCodeAt(0).toString(16).toUpperCase().padStart(2, "0")}`;
 }
 
 /** The path of a file as a guide writes it; undefined where there is none from here to there. */

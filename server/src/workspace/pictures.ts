@@ -65,7 +65,7 @@ export function pictureFile(
 }
 
 /** An address without query and fragment, its percent signs decoded. */
-function pathOf(address: string): string {
+export function pathOf(address: string): string {
   const path = address.replace(/[?#].*$/s, "");
   try {
     return decodeURIComponent(path);

@@ -1,7 +1,12 @@
-/** Keeps `parts` and `pages` of all guides true when files are moved or renamed in the editor. */
+/**
+ * Keeps `parts` and `pages` of all guides true when files are moved or renamed in the editor, and the
+ * addresses of pictures in guides that are open, that move, or that name a file which does.
+ */
 import type { RenameFilesParams, TextDocumentEdit, WorkspaceEdit } from "vscode-languageserver";
+import { linksOf } from "../../features/links.ts";
+import type { Page } from "../../model/guide.ts";
 import type { GuideState } from "../../model/guideState.ts";
-import { pathEdits } from "../../workspace/movedPaths.ts";
+import { pathEdits, pictureEdits } from "../../workspace/movedPaths.ts";
 import { canonicalUri, isInside } from "../../workspace/paths.ts";
 import { spanToRange } from "../convert.ts";
 import type { Feature, FeatureContext } from "./feature.ts";
@@ -36,9 +41,11 @@ async function answer(
   const changes: TextDocumentEdit[] = [];
   for (const one of [service, apart]) {
     for (const guide of one.guides()) {
-      const change = changeOf(guide, movedTo, one);
-      // The file is moved whether or not the guide can be changed.
-      if (change && !(await service.rewriteProblem(change.textDocument.uri))) changes.push(change);
+      for (const page of guide.pages) {
+        const change = changeOf(guide, page, movedTo, one);
+        // The file is moved whether or not the guide can be changed.
+        if (change && !(await service.rewriteProblem(page.uri))) changes.push(change);
+      }
     }
   }
   return changes.length > 0 ? { documentChanges: changes } : null;
@@ -46,11 +53,15 @@ async function answer(
 
 function changeOf(
   guide: GuideState,
+  { uri, text }: Page,
   movedTo: (uri: string) => string,
   service: FeatureContext["service"],
 ): TextDocumentEdit | undefined {
-  const { uri, text } = guide.pages[0]!;
-  const edits = pathEdits(uri, text, guide.frontMatter, movedTo);
+  const pictures = [...linksOf(guide, uri)].filter((link) => link.to === "picture");
+  const edits = [
+    ...(uri === guide.pages[0]!.uri ? pathEdits(uri, text, guide.frontMatter, movedTo) : []),
+    ...pictureEdits(uri, pictures, movedTo),
+  ];
   const lines = service.lines(uri);
   if (edits.length === 0 || !lines) return undefined;
   return {
