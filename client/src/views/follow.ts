@@ -56,6 +56,7 @@ export class FollowedGuide implements vscode.Disposable {
     this.overview = found;
     this.uri = found?.uri;
     setContext("hasGuide", found !== undefined);
+    setContext("hasParts", found !== undefined && found.listed > 0);
     this.changed.fire();
   }
 

@@ -38,8 +38,9 @@ export function* linksOf(guide: GuideState, uri: string): Iterable<Link> {
 /** Where the address of `![text](address "title")` stands. */
 function addressOf(text: TextSource, { span }: PictureFact, start: number): Span | undefined {
   const source = text.slice(start + span.start, start + span.end);
-  const match = /\]\(\s*<?(?=[^<>()\s])([^<>()\s"']+)[^[\]]*\)$/.exec(source);
-  if (!match) return undefined;
-  const from = start + span.start + match.index + match[0].indexOf(match[1]!);
-  return { start: from, end: from + match[1]!.length };
+  const match = /\]\(\s*(?:<([^<>\r\n]+)>|([^<>()\s"']+))[^[\]]*\)$/.exec(source);
+  const address = match?.[1] ?? match?.[2];
+  if (!match || address === undefined) return undefined;
+  const from = start + span.start + match.index + match[0].indexOf(address);
+  return { start: from, end: from + address.length };
 }
