@@ -96,6 +96,12 @@ describe("Bands contradict the list", () => {
     expect(message).toContain(`Correct the bands to ${right}`);
   });
 
+  test("the sixth band, of which no list tells, stays in the fix", async () => {
+    const [message] = await found("Solder [R2] (brown black black brown brown red).");
+    // IEC 60062: red as the sixth band is 50 ppm/K.
+    expect(message).toContain("Correct the bands to brown black black red brown red,");
+  });
+
   test("when two marks have their bands exchanged", async () => {
     const both = "[R1] is brown black black red brown, [R2] is yellow violet red gold.";
     expect(await found(both)).toHaveLength(2);

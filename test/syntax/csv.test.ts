@@ -263,9 +263,9 @@ describe("what people make of it", () => {
     const time = (length: number) => {
       const text = unit.repeat(length / unit.length);
       const times = [1, 2, 3].map(() => {
-        const start = performance.now();
+        const start = process.cpuUsage();
         readCsv(text, ",");
-        return performance.now() - start;
+        return process.cpuUsage(start).user / 1000;
       });
       return Math.min(...times);
     };

@@ -53,9 +53,15 @@ export function percentOf({ line }: Part): number | undefined {
 
 /**
  * The bands of a part as a run that an author wrote gives them: without tolerance if that has none,
- * else with the list's, or that of the run where the list is silent.
+ * else with the list's, or that of the run where the list is silent. A sixth band stays, since no list
+ * tells of the temperature coefficient.
  */
 export function bandsLike(run: readonly Colour[], coded: CodedPart): readonly Colour[] | undefined {
+  const bands = bandsOfValue(run, coded);
+  return run.length === 6 && bands?.length === 5 ? [...bands, run[5]!] : bands;
+}
+
+function bandsOfValue(run: readonly Colour[], coded: CodedPart): readonly Colour[] | undefined {
   const ohms = ohmsOf(coded);
   if (run.length === 3) return valueBands(ohms, 2);
   const percent = percentOf(coded.part);
