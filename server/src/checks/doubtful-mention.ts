@@ -57,6 +57,9 @@ function isBridge(name: string, piece: GuidePiece): boolean {
   );
 }
 
+/** From a word's start, or a word of many letters would be read again from each of them. */
+const LIKE_DESIGNATOR = /(?<![\p{L}_])\p{L}[\p{L}_]*\d+\p{L}?/gu;
+
 const words = new WeakMap<readonly Part[], ReadonlySet<string>>();
 const NAMING = ["value", "part number", "description", "package", "notes"] as const;
 
@@ -67,7 +70,7 @@ function listedWords({ parts, lists }: Guide): ReadonlySet<string> {
   const found = new Set<string>();
   for (const { cells } of lists.flatMap((list) => list.lines)) {
     for (const meaning of NAMING) {
-      for (const [word] of (cells[meaning]?.text ?? "").matchAll(/\p{L}[\p{L}_]*\d+\p{L}?/gu)) {
+      for (const [word] of (cells[meaning]?.text ?? "").matchAll(LIKE_DESIGNATOR)) {
         found.add(word.toUpperCase());
       }
     }

@@ -88,5 +88,5 @@ export function placeOf({ uri, start, end }: Location, cwd: string): Place {
 
 function lineText(text: string, lines: LineIndex | undefined, line: number): string {
   if (!lines) return "";
-  return text.slice(lines.lineStart(line), lines.lineStart(line + 1)).replace(/[\r\n]+$/, "");
+  return text.slice(lines.lineStart(line), lines.lineStart(line + 1)).replace(/\r?\n?$/, "");
 }

@@ -50,7 +50,9 @@ const SIGNALS: ReadonlyMap<string, Signal> = new Map(
 
 const ALERTS: Readonly<Record<string, Signal>> = { WARNING: "WARNING", CAUTION: "CAUTION" };
 
-const OPENING = /^\s*([\p{Lu} ]+?)\s*(?:[:.!–—-]\s*(.*))?$/su;
+/** Capital words, before the sign that parts them from the hazard. */
+const CAPITALS = /^[\p{Lu} ]+/u;
+const SIGN = /^[:.!–—-]/;
 
 /** What the bold opening of a hazard note says: `WARNING: electric shock.` */
 export interface Opening {
@@ -62,10 +64,20 @@ export interface Opening {
 
 /** Reads the bold opening of a hazard note; undefined when it is none. */
 export function readSignal(opening: string): Opening | undefined {
-  const match = OPENING.exec(opening);
-  const signal = match && SIGNALS.get(match[1]!.normalize("NFC"));
-  if (!signal) return undefined;
-  return { signal, word: match[1]!, hazard: (match[2] ?? "").replace(/[\s.:!]+$/, "") };
+  const text = opening.trim();
+  const capitals = CAPITALS.exec(text)?.[0] ?? "";
+  const word = capitals.trimEnd();
+  const signal = SIGNALS.get(word.normalize("NFC"));
+  const rest = text.slice(capitals.length).trimStart();
+  if (!signal || (rest !== "" && !SIGN.test(rest))) return undefined;
+  return { signal, word, hazard: withoutStops(rest.slice(1).trimStart()) };
+}
+
+/** By hand: an expression for this would take quadratic time on floods of stops. */
+function withoutStops(text: string): string {
+  let end = text.length;
+  while (end > 0 && /[\s.:!]/.test(text[end - 1]!)) end--;
+  return text.slice(0, end);
 }
 
 /** Reads the head of a GitHub alert, `[!WARNING]`; notes, tips and the like are no hazard notes. */

@@ -9,6 +9,9 @@ export function differs(part: Part, stated: string): boolean {
   return !lines.some((line) => agrees(line, part.letters, stated));
 }
 
+/** No cell with several values is longer. */
+const MAX_TEXT = 400;
+
 function agrees(line: ListLine, letters: string, stated: string): boolean {
   const texts = [line.cells.value, line.cells["part number"], line.cells.description].flatMap(
     (cell) => (cell?.text ? [cell.text] : []),
@@ -18,7 +21,7 @@ function agrees(line: ListLine, letters: string, stated: string): boolean {
   if (!quantity) return texts.some((text) => sameType(text, stated));
   if (line.value && sameValue(quantity, line.value)) return true;
   // A line may offer several values, or give its value in the description only.
-  const said = texts.flatMap((text) => text.split(/\s+or\s+|[/;]|,\s+/i));
+  const said = texts.flatMap((text) => text.slice(0, MAX_TEXT).split(/\s+or\s+|[/;]|,\s+/i));
   if (said.some((one) => sameAs(one, letters, quantity))) return true;
   return !line.value && texts.some((text) => fold(text) === fold(stated));
 }

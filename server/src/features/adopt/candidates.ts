@@ -68,6 +68,13 @@ const INTRODUCED = /(?:[(:–—=-]|\s(?:at|as|an|als|en|à|op|in))[\s*_]*$/u;
 const NOTHING_BEFORE = /^[\s*_>→()[\]]*(?:\d{1,3}\s?[x×]\s)?[\s*_(]*$/u;
 /** Between two runs that are one list to a reader: "R1 and R2". */
 const JOINING = /^[\s*_]*[,;/&+]?[\s*_]*(?:and|und|et|en|y|e)?[\s*_]*$/u;
+/** More signs than anybody writes there; on floods of them these expressions would take cubic time. */
+const MOST_SIGNS = 60;
+
+function isShort(pattern: RegExp, text: string): boolean {
+  return text.length <= MOST_SIGNS && pattern.test(text);
+}
+
 /** A list of parts names few words beside them; prose does. */
 const MOST_WORDS_BEFORE = 7;
 
@@ -159,7 +166,7 @@ class Finder implements Candidates {
       for (const run of runs) {
         if (!contains(sentence, run.span.start)) continue;
         const goesOn =
-          last && JOINING.test(block.at({ start: last.run.span.end, end: run.span.start }));
+          last && isShort(JOINING, block.at({ start: last.run.span.end, end: run.span.start }));
         const object = new ObjectWords(run, sentence, block, this.#lexicon);
         const form = goesOn ? last!.form : this.#form(run, sentence, block, told, object);
         last = { run, form };
@@ -192,10 +199,15 @@ class Finder implements Candidates {
     const before = block.at({ start: block.fact.span.start, end: span.start });
     const word = sentence.words.findLast((one) => one.end <= span.start);
     const list = block.fact.block !== "paragraph" || isBold(block, span);
-    if (list && NOTHING_BEFORE.test(before)) return "begins the step";
+    if (list && isShort(NOTHING_BEFORE, before)) return "begins the step";
     const words = sentence.words.filter((one) => one.end <= span.start);
     const opensBlock = sentence === block.sentences[0];
-    if (list && opensBlock && INTRODUCED.test(before) && words.length <= MOST_WORDS_BEFORE) {
+    if (
+      list &&
+      opensBlock &&
+      INTRODUCED.test(before.slice(-MOST_SIGNS)) &&
+      words.length <= MOST_WORDS_BEFORE
+    ) {
       return "names the kind";
     }
     if (!told) return this.#isAdded(sentence) && object.namesKind ? "told to fit" : undefined;

@@ -41,7 +41,9 @@ export function boardAt(
   mark: MarkWriting,
 ): string | undefined {
   if (guide.boards.length === 0) return undefined;
-  const prefix = /(?:^|,)\s*([^,/]+?)\s*\/(?!.*\/)/.exec(mark.listBefore + mark.typed)?.[1];
+  const list = mark.listBefore + mark.typed;
+  const slash = list.lastIndexOf("/");
+  const prefix = list.slice(list.lastIndexOf(",", slash) + 1, Math.max(0, slash)).trim();
   const own = prefix && guide.boards.find((board) => sameName(board, prefix));
   if (own !== undefined && own !== "") return own;
   const stage = stageAt(guide, piece.order, offset - piece.start);

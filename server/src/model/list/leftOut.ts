@@ -107,7 +107,9 @@ export const NOTHING: Optional = { all: false, some: new Set() };
 /** Keys of the designators with these letters in a sentence, ranges written out. */
 function namedIn(sentence: string, letters: string | undefined): readonly string[] {
   if (letters === undefined) return [];
-  const words = sentence.match(/\p{L}[\p{L}\d_$]*\d(?:\s*[-\u2010-\u2014…]\s*\p{L}*\d+)?/gu) ?? [];
+  const words =
+    sentence.match(/(?<![\p{L}_$])\p{L}[\p{L}\d_$]*\d(?:\s*[-\u2010-\u2014…]\s*\p{L}*\d+)?/gu) ??
+    [];
   return words
     .flatMap((word) => readDesignatorList(word).names)
     .filter(({ name }) => readDesignator(name)?.letters === letters)

@@ -28,7 +28,7 @@ export type Reading<T> =
 /** A board's name and its slash; the slash of `R1 t/m R4` is none. */
 const BOARD = /^(?!\S+\s+t\/m\s)([\p{L}\d](?:[\p{L}\d ._-]*[\p{L}\d._-])?)\s*\/\s*(?=\S)/u;
 /** A bare word such as USB, !RESET! or U$2: no spaces, no signs of the mark grammar, no markup. */
-const BARE_WORD = /^(?![-&._])[\p{L}\d!$#&.+_-]*\p{L}[\p{L}\d!$#&.+_-]*(?<![-&.+_])$/u;
+const BARE_WORD = /^(?![-&._])(?=[\d!$#&.+_-]*\p{L})[\p{L}\d!$#&.+_-]+(?<![-&.+_])$/u;
 
 /** Whether a designator's letters leave no doubt that it is one. */
 function isCertain(designator: Designator): boolean {
