@@ -10,7 +10,7 @@ describe("The bold opening of a hazard note", () => {
     ["DANGER – mains voltage!", "DANGER", "mains voltage"],
     ["  CAUTION :  hot surface", "CAUTION", "hot surface"],
     ["NOTICE. static: discharge..", "NOTICE", "static: discharge"],
-    ["LET OP: scherpe rand", "CAUTION", "scherpe rand"],
+    ["LET OP: verkeerde polariteit", "NOTICE", "verkeerde polariteit"],
     ["WARNING", "WARNING", ""],
     ["WARNING:", "WARNING", ""],
   ])("%j is %s, of %j", (opening, signal, hazard) => {

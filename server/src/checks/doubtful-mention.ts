@@ -57,8 +57,8 @@ function isBridge(name: string, piece: GuidePiece): boolean {
   );
 }
 
-/** From a word's start, or a word of many letters would be read again from each of them. */
-const LIKE_DESIGNATOR = /(?<![\p{L}_])\p{L}[\p{L}_]*\d+\p{L}?/gu;
+/** Bounded, or a word of many letters would be read to its end from each of them. */
+const LIKE_DESIGNATOR = /\p{L}[\p{L}_]{0,20}\d+\p{L}?/gu;
 
 const words = new WeakMap<readonly Part[], ReadonlySet<string>>();
 const NAMING = ["value", "part number", "description", "package", "notes"] as const;

@@ -104,12 +104,13 @@ export function readOptional(
 const ALL: Optional = { all: true, some: new Set() };
 export const NOTHING: Optional = { all: false, some: new Set() };
 
+/** Designators and ranges; bounded, or a word of many letters would be read from each of them. */
+const NAMED = /\p{L}[\p{L}\d_$]{0,20}\d(?:\s{0,3}[-\u2010-\u2014…]\s*\p{L}{0,20}\d+)?/gu;
+
 /** Keys of the designators with these letters in a sentence, ranges written out. */
 function namedIn(sentence: string, letters: string | undefined): readonly string[] {
   if (letters === undefined) return [];
-  const words =
-    sentence.match(/(?<![\p{L}_$])\p{L}[\p{L}\d_$]*\d(?:\s*[-\u2010-\u2014…]\s*\p{L}*\d+)?/gu) ??
-    [];
+  const words = sentence.match(NAMED) ?? [];
   return words
     .flatMap((word) => readDesignatorList(word).names)
     .filter(({ name }) => readDesignator(name)?.letters === letters)
