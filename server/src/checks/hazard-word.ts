@@ -38,11 +38,11 @@ function harmIn({ named, says }: NoteReading): Harm | undefined {
 
 const WHY: Readonly<Record<Harm, string>> = {
   damage:
-    "speaks of damage alone, and its signal word is for injury. Words that cry too loud are soon not heard: damage is under NOTICE",
+    "speaks of damage alone, and its signal word is for injury. Words that cry too loud are soon not heard: write NOTICE",
   injury:
-    "speaks of injury, and NOTICE is for damage alone. Injury is under CAUTION, grave injury under WARNING",
+    "speaks of injury, and NOTICE is for damage alone. Write CAUTION, or WARNING where the injury can be grave",
   death:
-    "speaks of what can kill, and its signal word is for less. It is under WARNING, or under DANGER where it will kill",
+    "speaks of what can kill, and its signal word is for less. Write WARNING, or DANGER where it will kill",
 };
 
 function misfit(note: NoteReading, harm: Harm, signal: Signal, guide: Guide): Finding {

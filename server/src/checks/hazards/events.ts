@@ -163,7 +163,7 @@ class EventReader {
     }
     const tender = found((one) => one.kind === "part" && isStaticPart(one, mark.role));
     if (tender) {
-      const evidence = `handles ${tender.name}, which a static discharge destroys`;
+      const evidence = `handles ${tender.name}, which a static discharge can destroy`;
       this.#trigger({ kind: "static", step, span, evidence });
     }
     const heavy = found(isHeavy);
