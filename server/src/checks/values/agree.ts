@@ -9,7 +9,7 @@ export function differs(part: Part, stated: string): boolean {
   return !lines.some((line) => agrees(line, part.letters, stated));
 }
 
-/** No cell with several values is longer. */
+/** Longer cells are not read to their end, as `readValue` does not. */
 const MAX_TEXT = 400;
 
 function agrees(line: ListLine, letters: string, stated: string): boolean {

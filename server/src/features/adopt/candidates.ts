@@ -71,7 +71,7 @@ const JOINING = /^[\s*_]*[,;/&+]?[\s*_]*(?:and|und|et|en|y|e)?[\s*_]*$/u;
 /** More signs than anybody writes there; on floods of them these expressions would take cubic time. */
 const MOST_SIGNS = 60;
 
-function isShort(pattern: RegExp, text: string): boolean {
+function matchesShort(pattern: RegExp, text: string): boolean {
   return text.length <= MOST_SIGNS && pattern.test(text);
 }
 
@@ -166,7 +166,8 @@ class Finder implements Candidates {
       for (const run of runs) {
         if (!contains(sentence, run.span.start)) continue;
         const goesOn =
-          last && isShort(JOINING, block.at({ start: last.run.span.end, end: run.span.start }));
+          last &&
+          matchesShort(JOINING, block.at({ start: last.run.span.end, end: run.span.start }));
         const object = new ObjectWords(run, sentence, block, this.#lexicon);
         const form = goesOn ? last!.form : this.#form(run, sentence, block, told, object);
         last = { run, form };
@@ -199,7 +200,7 @@ class Finder implements Candidates {
     const before = block.at({ start: block.fact.span.start, end: span.start });
     const word = sentence.words.findLast((one) => one.end <= span.start);
     const list = block.fact.block !== "paragraph" || isBold(block, span);
-    if (list && isShort(NOTHING_BEFORE, before)) return "begins the step";
+    if (list && matchesShort(NOTHING_BEFORE, before)) return "begins the step";
     const words = sentence.words.filter((one) => one.end <= span.start);
     const opensBlock = sentence === block.sentences[0];
     if (
