@@ -407,6 +407,7 @@ describe("kitquill list", () => {
     expect(first).toEqual({
       designators: ["R1", "R2", "R3"],
       quantity: 3,
+      metres: null,
       value: "4k7",
       package: "R_Axial_DIN0207_L6.3mm_D2.5mm",
       height: 2.5,
