@@ -499,6 +499,19 @@ export class Editor {
     await header.locator(`.action-label[aria-label^="${action}"]`).click();
   }
 
+  /** Gives a file of the folder's top another name in the explorer. */
+  async renameFile(name: string, to: string): Promise<void> {
+    await this.showExplorer();
+    await this.explorerRow(name).click();
+    // A click opens the file and leaves the keys to it.
+    await this.showExplorer();
+    await this.press("F2");
+    const box = this.page.locator(".explorer-folders-view input");
+    await box.fill(to);
+    await this.press("Enter");
+    await box.waitFor({ state: "hidden" });
+  }
+
   /** Chooses from the menu of a file in the explorer. */
   async chooseInMenu(file: string, entry: string): Promise<void> {
     await this.explorerRow(file).click({ button: "right" });
@@ -543,6 +556,11 @@ export class Editor {
   /** What the status bar says of the guide; empty while it says nothing. */
   async progress(): Promise<string> {
     return textOf(this.page.locator('.statusbar-item[id*="kitquill.progress"]'));
+  }
+
+  /** Clicks what the status bar says of the guide. */
+  async clickProgress(): Promise<void> {
+    await this.page.locator('.statusbar-item[id*="kitquill.progress"] a').click();
   }
 
   /** Fills the box at the top of the window and confirms. */
