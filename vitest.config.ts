@@ -9,6 +9,7 @@ export default defineConfig({
     exclude: ["test/editor/**", "test/node-host/**", "**/node_modules/**"],
     // Properties try thousands of cases; a busy machine is no failure, an endless loop is.
     testTimeout: 120_000,
+    hookTimeout: 120_000,
     maxWorkers: "100%",
     // No module keeps anything between two guides, so files may share what is loaded: half the time.
     isolate: false,

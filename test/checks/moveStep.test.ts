@@ -293,4 +293,4 @@ test("A move keeps all lines, removes its finding and adds none", async () => {
     { numRuns: 150 },
   );
   expect(offered).toBeGreaterThan(40);
-}, 60_000);
+});

@@ -6,7 +6,7 @@ import { Cli } from "./cli.ts";
 let cli: Cli;
 beforeAll(async () => {
   cli = await Cli.build();
-}, 60_000);
+});
 afterAll(() => cli.remove());
 
 const parts = 'Designator,Quantity,Value\n"R1, R2",2,4k7\nC1,1,100n\n';

@@ -8,7 +8,7 @@ import { Cli } from "./cli.ts";
 let cli: Cli;
 beforeAll(async () => {
   cli = await Cli.build();
-}, 60_000);
+});
 afterAll(() => cli.remove());
 
 const parts =

@@ -14,7 +14,7 @@ import { Cli } from "./cli.ts";
 let cli: Cli;
 beforeAll(async () => {
   cli = await Cli.build();
-}, 120_000);
+});
 afterAll(() => cli.remove());
 
 const GUIDE = `---

@@ -46,7 +46,7 @@ beforeAll(async () => {
   nvim = new Neovim(folder, join(tools, "init.lua"), env);
   await nvim.ready();
   nvim.run("vim.cmd('silent edit wren.md')");
-}, 60_000);
+});
 
 afterAll(async () => {
   await nvim?.stop();

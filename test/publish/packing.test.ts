@@ -61,7 +61,7 @@ describe.each(PACK_BY)("Heron by %s", (by) => {
   beforeAll(async () => {
     published = await publishSample("heron", "heron.md", ["packing"], { packBy: by });
     rows = rowsOf(published);
-  }, 60_000);
+  });
 
   test("holds of each line, or of those of one kind, what the parts list says", () => {
     const told = new Set(rows.map(({ listLine }) => listLine));

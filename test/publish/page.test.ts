@@ -29,7 +29,7 @@ describe("the sample kits as pages", () => {
   beforeAll(async () => {
     heron = await publishSample("heron", "heron.md", ["guide"]);
     constructs = await publishSample("constructs", "guide.md", ["guide"]);
-  }, 60_000);
+  });
 
   test.each(["heron", "constructs"])("%s is valid HTML", async (name) => {
     const published = name === "heron" ? heron : constructs;

@@ -16,7 +16,7 @@ describe("Heron's test record", () => {
   let published: Published;
   beforeAll(async () => {
     published = await publishSample("heron", "heron.md", ["record", "guide"]);
-  }, 60_000);
+  });
 
   test("has every reading of the guide once, on paper and as rows", () => {
     const fields = published.page()("[data-reading]").toArray();

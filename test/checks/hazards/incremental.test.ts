@@ -137,4 +137,4 @@ test("Findings on hazards are those of a fresh check after blocks come, go and c
       "reading-remedy",
     ]),
   );
-}, 120_000);
+});
