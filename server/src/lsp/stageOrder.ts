@@ -31,20 +31,49 @@ export async function orderStage(
   return difference(before, trial.text(uri)!);
 }
 
+/** Each takes some milliseconds in a long stage, and the light bulb asks at every turn of the cursor. */
+const FEW_FINDINGS = 8;
+
+/**
+ * Whether a step of the stage can be moved to its place. Of a stage with many findings it is taken for
+ * granted.
+ */
+export function canBeOrdered(
+  guides: FollowedGuides,
+  guide: GuideState,
+  uri: string,
+  index: number,
+): boolean {
+  const found = heightFindings(guides, guide, uri, index);
+  return found.length > FEW_FINDINGS || found.some((one) => moveFor(one, uri) !== undefined);
+}
+
 /** The first move of a step that the check offers in the stage. */
-export function nextMove(guides: FollowedGuides, guideUri: string, uri: string, index: number) {
+function nextMove(guides: FollowedGuides, guideUri: string, uri: string, index: number) {
   const guide = guides.guidesOf(uri).find((one) => one.pages[0]!.uri === guideUri);
-  const span = guide && stageSpan(guide, uri, index);
-  if (!span) return undefined;
-  for (const diagnosis of heightFindings(guides, uri, span)) {
-    const [fix] = diagnosis.fixes();
-    if (fix?.edits.length === 1 && fix.edits[0]!.uri === uri) return fix;
+  if (!guide) return undefined;
+  for (const one of heightFindings(guides, guide, uri, index)) {
+    const fix = moveFor(one, uri);
+    if (fix) return fix;
   }
   return undefined;
 }
 
-/** Findings of the height order that stand in the span. */
-function heightFindings(guides: FollowedGuides, uri: string, span: Span): readonly Diagnosis[] {
+/** The finding's fix, where it changes this page alone. */
+function moveFor(finding: Diagnosis, uri: string) {
+  const [fix] = finding.fixes();
+  return fix?.edits.length === 1 && fix.edits[0]!.uri === uri ? fix : undefined;
+}
+
+/** Findings of the height order in the stage. */
+function heightFindings(
+  guides: FollowedGuides,
+  guide: GuideState,
+  uri: string,
+  index: number,
+): readonly Diagnosis[] {
+  const span = stageSpan(guide, uri, index);
+  if (!span) return [];
   return guides
     .diagnoses(uri)
     .filter(

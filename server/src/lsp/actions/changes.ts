@@ -3,7 +3,7 @@ import type { Action } from "../../features/actions/action.ts";
 import { actionsAt } from "../../features/actions/all.ts";
 import type { GuideState } from "../../model/guideState.ts";
 import { toWorkspaceEdit } from "../convert.ts";
-import { nextMove, orderStage, stageIndexAt } from "../stageOrder.ts";
+import { canBeOrdered, orderStage, stageIndexAt } from "../stageOrder.ts";
 import { goingOn } from "./goingOn.ts";
 import type { Offer, Offered, Requested } from "./offer.ts";
 
@@ -26,7 +26,7 @@ function* order(guide: GuideState, { context, uri, span }: Requested): Iterable<
   const { service } = context;
   const index = stageIndexAt(guide, uri, span.start);
   const stage = guide.stages[index];
-  if (!stage || !nextMove(service, guide.pages[0]!.uri, uri, index)) return;
+  if (!stage || !canBeOrdered(service, guide, uri, index)) return;
   yield {
     title: `Put stage ${stage.number} in height order`,
     edit: async () => {
