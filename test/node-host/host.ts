@@ -21,7 +21,10 @@ export interface NodeHost extends Host {
   logged(words: string): number;
 }
 
-/** @param settings beside those that keep the editor quiet */
+/**
+ * @param folder a folder, or one with the file of a window of several folders
+ * @param settings beside those that keep the editor quiet
+ */
 export async function serveNodeEditor(folder: string, settings: object = {}): Promise<NodeHost> {
   const { files, copy } = runFolder(RUNS, folder);
   mkdirSync(join(files, "data/User"), { recursive: true });
@@ -37,7 +40,7 @@ export async function serveNodeEditor(folder: string, settings: object = {}): Pr
   if (installed.status !== 0)
     throw new Error(`The extension was not installed: ${installed.stderr}`);
   const port = await freePort();
-  const address = `http://localhost:${port}/?folder=${encodeURIComponent(copy)}`;
+  const address = `http://localhost:${port}/?${opened(copy)}`;
   const args = [
     ENTRY,
     ...places,
@@ -53,6 +56,12 @@ export async function serveNodeEditor(folder: string, settings: object = {}): Pr
     servers: () => processesOf(join(files, "extensions")),
     logged: (words) => timeOf(words, join(files, "data/logs")),
   };
+}
+
+/** What the address says is to be opened. */
+function opened(folder: string): URLSearchParams {
+  const window = readdirSync(folder).find((name) => name.endsWith(".code-workspace"));
+  return new URLSearchParams(window ? { workspace: join(folder, window) } : { folder });
 }
 
 /** A line of a log begins with the local time, to the millisecond. */

@@ -9,6 +9,7 @@ import { type NodeHost, serveNodeEditor, startOf } from "./host.ts";
 
 const CHIME = join(import.meta.dirname, "../editor/chime");
 const REVISED = join(import.meta.dirname, "../editor/revised");
+const WINDOW = join(import.meta.dirname, "window");
 const SAMPLE = join(import.meta.dirname, "../../samples/heron-faults");
 /** From the start of the server to the first squiggle. */
 const LONGEST_MS = 1_000;
@@ -85,6 +86,20 @@ test("a rename reaches guide and list on the disk, and leaves every other byte",
     (text) => text === before.replace("C1,", "C9,"),
   );
   expect(onDisk("crake.md")).toContain("[C9]");
+});
+
+test("in a window of two folders, each guide is held to the settings of its own", async () => {
+  await start(WINDOW);
+  const untilFound = (file: string, wanted: string) =>
+    editor.eventually(
+      async () =>
+        (await editor.problems()).flatMap((one) => (one.file === file ? [one.code] : [])).sort(),
+      (codes) => codes.join(" ") === wanted,
+    );
+  await editor.openFile("lapwing/lapwing.md");
+  await untilFound("lapwing.md", "missing-part unknown-part");
+  await editor.openFile("dunlin/dunlin.md");
+  await untilFound("dunlin.md", "unknown-part");
 });
 
 test("a picture that another program writes is shown anew in the preview", async () => {
