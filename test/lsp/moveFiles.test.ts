@@ -5,7 +5,7 @@ import type {
   TextDocumentEdit,
   WorkspaceEdit,
 } from "vscode-languageserver";
-import { relativePath } from "../../server/src/workspace/movedPaths.ts";
+import { relativePath } from "../../server/src/workspace/paths.ts";
 import { FOLDER, TestClient } from "./client.ts";
 
 const LIST = "Designator,Value\nR1,4k7\n";

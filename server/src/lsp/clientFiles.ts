@@ -2,6 +2,7 @@
 import type { MessageConnection } from "vscode-jsonrpc";
 import { URI, Utils } from "vscode-uri";
 import { FileError, type Files, type FolderEntry, MAX_FILE_BYTES } from "../workspace/files.ts";
+import { fileName } from "../workspace/paths.ts";
 import {
   FIND_FILES,
   type FindFilesParams,
@@ -74,7 +75,6 @@ export function fromBase64(base64: string): Uint8Array {
 }
 
 function tooLarge(uri: string, size: number): string {
-  const name = decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
   const most = MAX_FILE_BYTES / 1024 / 1024;
-  return `\`${name}\` has ${(size / 1024 / 1024).toFixed(0)} MB. Files above ${most} MB are not read.`;
+  return `\`${fileName(uri)}\` has ${(size / 1024 / 1024).toFixed(0)} MB. Files above ${most} MB are not read.`;
 }

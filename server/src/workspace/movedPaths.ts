@@ -1,9 +1,8 @@
 /** What a guide must say of lists, pages and pictures after files were moved or renamed. */
-import { URI, Utils } from "vscode-uri";
 import type { FrontMatter, Spanned } from "../syntax/frontMatter.ts";
 import type { Span, TextEdit } from "../text/span.ts";
 import type { TextSource } from "../text/textSource.ts";
-import { resolveReference, splitSheet } from "./paths.ts";
+import { relativePath, resolveReference, splitSheet } from "./paths.ts";
 import { pathOf } from "./pictures.ts";
 
 /** Edits of `text`, the guide at `uri`. `movedTo` gives where a file is now, be it where it was. */
@@ -16,11 +15,8 @@ export function pathEdits(
   return [...parts.map(({ path }) => path), ...pages].flatMap(
     ({ value, span }: Spanned<string>) => {
       const { path: file, sheet } = splitSheet(value);
-      const target = resolveReference(uri, file, { folders: [], outsideAllowed: true });
-      if (!("uri" in target)) return [];
-      const path = relativePath(movedTo(uri), movedTo(target.uri));
-      const isSame = path === undefined || path === relativePath(uri, target.uri);
-      if (isSame) return [];
+      const path = movedPath(uri, file, movedTo);
+      if (path === undefined) return [];
       const whole = sheet === undefined ? path : `${path}#${sheet}`;
       return [{ span, text: writtenPath(whole, text.slice(span.start - 1, span.start)) }];
     },
@@ -35,14 +31,24 @@ export function pictureEdits(
 ): readonly TextEdit[] {
   const edits: TextEdit[] = [];
   for (const { url, span } of pictures) {
-    const target = resolveReference(uri, pathOf(url), { folders: [], outsideAllowed: true });
-    if (!("uri" in target)) continue;
-    const path = relativePath(movedTo(uri), movedTo(target.uri));
-    if (path === undefined || path === relativePath(uri, target.uri)) continue;
+    const path = movedPath(uri, pathOf(url), movedTo);
+    if (path === undefined) continue;
     const behind = /[?#].*$/s.exec(url)?.[0] ?? "";
     edits.push({ span, text: path.replace(SPECIAL, encoded) + behind });
   }
   return edits;
+}
+
+/** The path by which the page at `uri` then reaches what `path` names now; undefined where it is the same. */
+function movedPath(
+  uri: string,
+  path: string,
+  movedTo: (uri: string) => string,
+): string | undefined {
+  const target = resolveReference(uri, path, { folders: [], outsideAllowed: true });
+  if (!("uri" in target)) return undefined;
+  const moved = relativePath(movedTo(uri), movedTo(target.uri));
+  return moved === relativePath(uri, target.uri) ? undefined : moved;
 }
 
 /** What would end an address in Markdown, or mean something else there. */
@@ -50,19 +56,6 @@ const SPECIAL = /[\s<>()"'`%?#\\[\]*&{}|]/g;
 
 function encoded(sign: string): string {
   return `%${sign.charCodeAt(0).toString(16).toUpperCase().padStart(2, "0")}`;
-}
-
-/** The path of a file as a guide writes it; undefined where there is none from here to there. */
-export function relativePath(from: string, to: string): string | undefined {
-  const [base, target] = [URI.parse(from), URI.parse(to)];
-  if (base.scheme !== target.scheme || base.authority !== target.authority) return undefined;
-  const above = Utils.dirname(base).path.split("/").filter(Boolean);
-  const path = target.path.split("/").filter(Boolean);
-  let shared = 0;
-  while (shared < above.length && shared < path.length - 1 && above[shared] === path[shared]) {
-    shared++;
-  }
-  return [...above.slice(shared).map(() => ".."), ...path.slice(shared)].join("/");
 }
 
 /** A path as YAML wants it behind the sign that stands before it. */

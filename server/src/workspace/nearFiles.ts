@@ -2,8 +2,7 @@
 import { URI, Utils } from "vscode-uri";
 import { nearestWord } from "../text/nearest.ts";
 import { FileError, type Files } from "./files.ts";
-import { relativePath } from "./movedPaths.ts";
-import { missingFile } from "./paths.ts";
+import { missingFile, relativePath } from "./paths.ts";
 
 /** What a path in the front matter may name: the endings of such files, without the dot. */
 export interface NamedKind {

@@ -1,8 +1,7 @@
 /** Begins a guide from the file of its parts list. */
-import { URI, Utils } from "vscode-uri";
 import { startGuide } from "../features/start/skeleton.ts";
 import { LANGUAGES } from "../text/language.ts";
-import { missingFile } from "./paths.ts";
+import { missingFile, relativePath } from "./paths.ts";
 import type { Sources } from "./sources.ts";
 
 export interface NewGuideRequest {
@@ -19,7 +18,7 @@ export type NewGuide = { readonly text: string } | { readonly problem: string };
 
 /** The text of the guide, or why there is none. */
 export async function newGuide(request: NewGuideRequest, sources: Sources): Promise<NewGuide> {
-  const path = relativePath(request.guide, request.list);
+  const path = relativePath(request.guide, request.list) ?? request.list;
   const wanted = await sources.list(request.list, {});
   if (wanted.kind === "missing") return { problem: missingFile(path) };
   if (wanted.kind === "refused") return { problem: wanted.message };
@@ -33,13 +32,4 @@ export async function newGuide(request: NewGuideRequest, sources: Sources): Prom
   const language = LANGUAGES.find((one) => one === request.language) ?? "en";
   const { title } = request;
   return { text: startGuide({ title, language, lists: [{ board: undefined, list, path }] }) };
-}
-
-/** The path from the folder of one file to another file of the same file system. */
-function relativePath(from: string, to: string): string {
-  const folder = Utils.dirname(URI.parse(from)).path.split("/").filter(Boolean);
-  const target = URI.parse(to).path.split("/").filter(Boolean);
-  let common = 0;
-  while (common < folder.length && folder[common] === target[common]) common++;
-  return [...folder.slice(common).map(() => ".."), ...target.slice(common)].join("/");
 }

@@ -76,6 +76,24 @@ function outside(reference: string): string {
   return `\`${reference}\` lies outside the folder that is open, so it is not read. Move the file inside, open the folder above, or allow files outside in the settings.`;
 }
 
+/** The path of a file as a guide writes it; undefined where there is none from here to there. */
+export function relativePath(from: string, to: string): string | undefined {
+  const [base, target] = [URI.parse(from), URI.parse(to)];
+  if (base.scheme !== target.scheme || base.authority !== target.authority) return undefined;
+  const above = Utils.dirname(base).path.split("/").filter(Boolean);
+  const path = target.path.split("/").filter(Boolean);
+  let shared = 0;
+  while (shared < above.length && shared < path.length - 1 && above[shared] === path[shared]) {
+    shared++;
+  }
+  return [...above.slice(shared).map(() => ".."), ...path.slice(shared)].join("/");
+}
+
+/** The name of the file, as a reader knows it. */
+export function fileName(uri: string): string {
+  return decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
+}
+
 /** Whether the file at `uri` lies in the folder or anywhere below it. Both paths are normal. */
 export function isInside(uri: string, folderUri: string): boolean {
   const file = URI.parse(uri);

@@ -3,6 +3,7 @@
  * UTF-8 unless a byte-order mark says otherwise, and one kind of line end.
  */
 import { decodeText } from "../text/decode.ts";
+import { fileName } from "./paths.ts";
 
 /** Why the bytes would not come back the same; undefined where they would. */
 export function bytesProblem(bytes: Uint8Array): string | undefined {
@@ -28,8 +29,7 @@ export function textProblem(text: string): string | undefined {
 
 /** The refusal of a change for such a problem. The reason stands near its beginning: an editor cuts the rest off. */
 export function rewritingRefused(uri: string, problem: string): string {
-  const name = decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
-  return `\`${name}\` cannot be changed: ${problem}. Other bytes of it would change, too.`;
+  return `\`${fileName(uri)}\` cannot be changed: ${problem}. Other bytes of it would change, too.`;
 }
 
 /** Editors make all line ends of a file the same when they save it. */

@@ -14,9 +14,8 @@ import type {
 } from "../../features/completion/completion.ts";
 import { completePaths, pathPlaceAt } from "../../features/completion/paths.ts";
 import type { LineIndex } from "../../text/lines.ts";
-import { relativePath } from "../../workspace/movedPaths.ts";
 import { markedFile } from "../../workspace/openElsewhere.ts";
-import { canonicalUri } from "../../workspace/paths.ts";
+import { canonicalUri, relativePath } from "../../workspace/paths.ts";
 import { spanToRange } from "../convert.ts";
 import { CompletionItemKind, InsertTextFormat, InsertTextMode, MarkupKind } from "../values.ts";
 import type { Feature, FeatureContext } from "./feature.ts";

@@ -6,7 +6,7 @@ import type { Service } from "../../service.ts";
 import { lineEdits } from "../../text/lineEdits.ts";
 import { LineIndex } from "../../text/lines.ts";
 import type { Span } from "../../text/span.ts";
-import { canonicalUri } from "../../workspace/paths.ts";
+import { canonicalUri, fileName } from "../../workspace/paths.ts";
 import type { ListContent } from "../../workspace/revisedSources.ts";
 import { rewritingRefused } from "../../workspace/rewriting.ts";
 import { fromBase64 } from "../clientFiles.ts";
@@ -99,7 +99,7 @@ async function comparedLists(
     };
   }
   return {
-    problem: `No guide names \`${nameOf(list.uri)}\` as its parts list, so nothing can be touched.`,
+    problem: `No guide names \`${fileName(list.uri)}\` as its parts list, so nothing can be touched.`,
   };
 }
 
@@ -178,8 +178,4 @@ function sent(touched: Touched, places: Places): SentTouched {
       ),
     })),
   };
-}
-
-function nameOf(uri: string): string {
-  return decodeURIComponent(uri.slice(uri.lastIndexOf("/") + 1));
 }
