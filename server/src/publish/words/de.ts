@@ -7,7 +7,7 @@ export const GERMAN: PageWords = {
   contents: "Inhalt",
   need: "Was du brauchst",
   needHint:
-    "Hinter einem Namen stehen die Schritte, die es brauchen. Im Schritt zeigt ⚒, was du bereitlegst.",
+    "Hinter jedem Eintrag stehen die Schritte, die ihn brauchen. Im Schritt zeigt ⚒\uFE0E, was du bereitlegst.",
   tools: "Werkzeuge",
   ownSupplies: "Nicht im Bausatz",
   steps: ["# Schritt", "# Schritte"],
